@@ -38,3 +38,32 @@ def test_from_the_lengths_to_the_room_all_numbers_are_exact() -> None:
         for line in _floats(module)
     ]
     assert not inexact, "\n".join(inexact)
+
+
+def _tells(module: Module) -> Iterator[ast.expr]:
+    """The words of each sentence with places that a module makes."""
+    for node in ast.walk(module.tree):
+        if not isinstance(node, ast.Call) or not isinstance(node.func, ast.Name):
+            continue
+        if node.func.id == "tell" and node.args:
+            yield node.args[0]
+
+
+def _imports_tell(module: Module) -> bool:
+    imports = (node for node in module.tree.body if isinstance(node, ast.ImportFrom))
+    return any(
+        node.module == "casewright.dims" and any(each.name == "tell" for each in node.names)
+        for node in imports
+    )
+
+
+def test_names_stand_beside_the_words_of_a_sentence() -> None:
+    """`tell` has places in its words: a name put into them could have braces of its own."""
+    mixed = [
+        f"{module.where}:{words.lineno}"
+        for module in modules()
+        if _imports_tell(module)
+        for words in _tells(module)
+        if isinstance(words, ast.JoinedStr | ast.BinOp)
+    ]
+    assert not mixed, "\n".join(mixed)

@@ -78,9 +78,8 @@ def measure_first(desk: Desk, plans: Sequence[StockPlan]) -> Iterator[Question]:
             path=f"stock.{plan.stock}.size",
             needs=needs,
             because=tell(
-                f"the parts on {len(plan.waiting_sheets)} of {plan.count} sheets leave {{}} to "
-                "spare, and {}",
-                spare,
+                "the parts on {} of {} sheets leave {} to spare, and {}",
+                len(plan.waiting_sheets), plan.count, spare,
                 "a blade may take more than its label says"
                 if goods.measured_length
                 else "sheets may be under their label",

@@ -60,7 +60,7 @@ def _set_ups(features: Iterable[Feature], unit: Unit) -> Iterator[Told]:
         if isinstance(feature, Cut):
             if feature.kind in _CUTS:
                 wide, deep = (_read(size, unit) for size in (feature.width, feature.depth))
-                yield tell(f"{feature.kind} {{}} wide, {{}} deep", wide, deep)
+                yield tell("{} {} wide, {} deep", feature.kind, wide, deep)
         elif feature.kind in _BORES:
             yield Told("pockets" if feature.kind == "pocket" else "hinge cups")
 

@@ -108,8 +108,9 @@ def _band(room: Room, goods: EdgeBand, pieces: list[_Edge]) -> BuyLine:
     visible = own.let("edges", edged)
     whole = own.let("with_tails", visible * BAND_WASTE + tail * len(pieces))
     why = tell(
-        f"{{}} of edges x {float(BAND_WASTE):.2f} + {counted(len(pieces), 'tail')} of {{}} = {{}}",
-        long(own, visible, "edges"), own.length(tail), long(own, whole, "with_tails"),
+        "{} of edges x {} + {} of {} = {}",
+        long(own, visible, "edges"), f"{float(BAND_WASTE):.2f}", counted(len(pieces), "tail"),
+        own.length(tail), long(own, whole, "with_tails"),
     )  # fmt: skip
     if count > packed(need, spare, roll):
         why += f"; {count} rolls, so that each edge is banded in one length"

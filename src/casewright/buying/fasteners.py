@@ -100,7 +100,7 @@ def _driven(room: Room) -> Iterator[BuyLine]:
         own = sums(room, kind, f"size_{number}")
         need, long = sum(joints.values()), own.length(dims[size])
         yield pieces(
-            "fasteners", tell(f"{word} {{}}", long), kind.replace(" ", "_"), need, spare,
+            "fasteners", tell("{} {}", word, long), kind.replace(" ", "_"), need, spare,
             paths=tuple(joints), why=f"{need} in {counted(len(joints), 'joint')}",
             numbers=own.numbers,
         )  # fmt: skip
@@ -141,7 +141,7 @@ def _pins(room: Room) -> Iterator[BuyLine]:
         hole = own.given("hardware.pin.hole", sheet.hole)
         wide = own.said(hole, f"{shop_text(hole.value, 'mm')} mm", "hole")
         yield pieces(
-            "shelf hardware", tell(f"{sheet.title}, for {{}} holes", wide), "pin",
+            "shelf hardware", tell("{}, for {} holes", sheet.title, wide), "pin",
             sum(by_shelf.values()), SHELF_PINS, paths=shelves, why=_pins_why(by_shelf),
             numbers=own.numbers,
         )  # fmt: skip

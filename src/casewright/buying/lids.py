@@ -43,8 +43,8 @@ def lid_goods(room: Room) -> Iterator[BuyLine]:
         "door hardware", "butt hinge for a lid, with its screws", "lid_hinge", hinges,
         FIXED_SPARES, paths=paths,
         why=tell(
-            f"{hinges} on {counted(len(lids), 'lid')}, none farther apart than about {{}} ({{}})",
-            inches, metric,
+            "{} on {}, none farther apart than about {} ({})",
+            hinges, counted(len(lids), "lid"), inches, metric,
         ),
         numbers=own.numbers,
     )  # fmt: skip

@@ -34,7 +34,7 @@ def slide_lines(room: Room) -> Iterator[BuyLine]:
     for number, ((kind, _), found) in enumerate(sorted(drawers.items()), start=1):
         sheet = hardware.undermount if kind == "undermount" else hardware.slide
         own = sums(room, "slides", f"size_{number}")
-        what = tell(f"{sheet.title}, {{}}", own.length(found[0].slide_length))
+        what = tell("{}, {}", sheet.title, own.length(found[0].slide_length))
         yield pieces(
             "drawer hardware", what, sheet.key,
             len(found), FIXED_SPARES, paths=tuple(drawer.path for drawer in found),

@@ -72,8 +72,8 @@ def trim_spare(room: Room, plan: StockPlan) -> TrimSpare | None:
     over = sums.worked("left_over", max(left, Fraction(0)), _LEFT, widest.wide,
                        *(plan.offered[item].length for item in plan.counts))  # fmt: skip
     why = tell(
-        f"for trims a tenth of {{}}, {{}} for a knot{tested} on top; the plan leaves {{}}",
-        sums.length(whole), sums.length(knot), sums.length(over),
+        "for trims a tenth of {}, {} for a knot{} on top; the plan leaves {}",
+        sums.length(whole), sums.length(knot), tested, sums.length(over),
     )  # fmt: skip
     lost = {item.id: plan.length(item.length - item.usable_length) for item in plan.problem.stock}
     count = int(-(-(margin - left) // (lengths[item] - lost[item])))

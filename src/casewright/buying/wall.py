@@ -154,8 +154,9 @@ def _wall_screw(
         spacing = own.given("style.stud_spacing", room.spec.style["stud_spacing"])
         terms.append(
             tell(
-                f"2 for each row and stud, studs at {{}} until they are found: {held}",
+                "2 for each row and stud, studs at {} until they are found: {}",
                 own.length(spacing),
+                held,
             )
         )
     if below:

@@ -268,12 +268,10 @@ def _hang(maker: Maker, sheet: PanelSheet, front: Front, at: PanelPlace) -> None
     maker.step(
         "hang", front.path, "-z",
         tell(
-            f"Screw the appliance's brackets to the back of the panel {screws}; hang it on the "
-            "appliance, set its upper edge {}, {} and its face in the plane of the doors "
-            f"{'beside' if at.beside else 'over'} it. Open and shut it: nothing rubs, no vent is "
-            "covered.",
-            where,
-            sides,
+            "Screw the appliance's brackets to the back of the panel {}; hang it on the "
+            "appliance, set its upper edge {}, {} and its face in the plane of the doors {} it. "
+            "Open and shut it: nothing rubs, no vent is covered.",
+            screws, where, sides, "beside" if at.beside else "over",
         ),
         cautions=("appliance_panel",),
     )  # fmt: skip

@@ -157,9 +157,11 @@ def _check_cleats(maker: Maker, carcase: Carcase, appliance: ApplianceOpening) -
             severity=Severity.STOP,
             path=maker.path("frame.cleats"),
             says=tell(
-                f"the {_HANDS[number]} stile covers {{}} of what is beside the opening for "
-                f"{appliance.title}: too little for a cleat under its deck",
+                "the {} stile covers {} of what is beside the opening for {}: too little for a "
+                "cleat under its deck",
+                _HANDS[number],
                 covers,
+                appliance.title,
             ),
             measured=covers.text,
             limit=tell("{}", thinnest),
@@ -278,15 +280,16 @@ def _too_small(
         severity=Severity.STOP,
         path=path,
         says=tell(
-            f"the opening for {appliance.title} lacks {{}} of the {name} that the appliance's "
-            "sheet asks for",
+            "the opening for {} lacks {} of the {} that the appliance's sheet asks for",
+            appliance.title,
             missing,
+            name,
         ),
         measured=own.text(asked - lacks, "clear").text,
         limit=own.text(asked).text,
         source=f"the sheet of {appliance.title}",
         remedies=(
-            tell(f"a case {{}} {word}", missing),
+            tell("a case {} {}", missing, word),
             f"another appliance, or its {name} read again",
         ),
         numbers=own.numbers,
@@ -301,8 +304,9 @@ def _too_wide(maker: Maker, appliance: ApplianceOpening, path: str, left: Dim) -
         severity=Severity.CARE,
         path=path,
         says=tell(
-            f"the opening for {appliance.title} is {{}} wider than its sheet asks for: its trim "
-            "may not cover the gaps",
+            "the opening for {} is {} wider than its sheet asks for: its trim may not cover the "
+            "gaps",
+            appliance.title,
             over,
         ),
         measured=over.text,

@@ -72,9 +72,9 @@ def _driver_room(maker: Maker, box: Box) -> Iterator[Finding]:
         severity=Severity.STOP,
         path=maker.spec.key,
         says=tell(
-            f"between the sides of {maker.spec.title} are {{}}: too little for a driver in line "
-            "with its pocket screws, which takes {}",
-            clear, need,
+            "between the sides of {} are {}: too little for a driver in line with its pocket "
+            "screws, which takes {}",
+            maker.spec.title, clear, need,
         ),
         measured=clear.text,
         limit=need.text,

@@ -278,7 +278,7 @@ def _put_on(
             )
         )
         if _is_inner(word):
-            where += tell(f", {{}} proud of both faces of the {board.title}", inside)
+            where += tell(", {} proud of both faces of the {}", inside, board.title)
         last = word == "top"
         _step(maker, flats[word], board.outline, (word, where), tuple(butts), last=last)
 
@@ -312,9 +312,10 @@ def _step(
     face = maker.join(name, "face", (strip.path, "t0"), (onto.path, "w0"), fastenings=held)
     brads = any(f.kind == "brad" for f in held)
     words = tell(
-        f"Spread glue thinly; set the {_called(word)} face strip on the front edge, {{}}; "
-        f"{'hold it with brads' if brads else 'clamp it'}.",
+        "Spread glue thinly; set the {} face strip on the front edge, {}; {}.",
+        _called(word),
         where,
+        "hold it with brads" if brads else "clamp it",
     )
     if last:
         words += (

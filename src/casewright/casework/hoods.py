@@ -165,21 +165,21 @@ def _findings(maker: Maker, box: Box, carcase: Carcase, pads: tuple[Dim, Dim, Di
         if pad.value < least.value:
             more = own.text((least - pad) * 2, grows)
             wood, asked = own.text(pad), own.text(least)
-            says = tell(f"{{}} of wood would be left {word}, and {{}} carry it", wood, asked)
-            _tell(maker, own, says, (wood, asked), tell(f"a case {{}} {grows}", more))
+            says = tell("{} of wood would be left {}, and {} carry it", wood, word, asked)
+            _tell(maker, own, says, (wood, asked), tell("a case {} {}", more, grows))
     _, liner = _hood(maker)
     tall = appliance_number(maker, liner, "height")
     inside = maker.place.let("inside_height", box.head - box.deck)
     if tall.value > inside.value:
         high, within = own.text(tall), own.text(inside)
-        says = tell(f"{liner.title} is {{}} high, and the case {{}}", high, within)
+        says = tell("{} is {} high, and the case {}", liner.title, high, within)
         more = own.text(tall - inside, "taller")
         _tell(maker, own, says, (within, high), tell("a case {} taller", more))
     duct_front = maker.house.chain.nodes[f"{maker.path('top')}.duct_hole.at"]
     for room, word in ((duct_back, "the nailer or the back"), (duct_front, "the face panel")):
         if room.value < 0:
             into = own.text(-room, f"into_{word.rpartition(' ')[2]}")
-            says = tell(f"the duct of {liner.title} runs {{}} into {word}", into)
+            says = tell("the duct of {} runs {} into {}", liner.title, into, word)
             way = tell("a case {} deeper, or a liner whose duct leaves it elsewhere", into)
             _tell(maker, own, says, (own.text(room), own.text(maker.zero)), way)
 
@@ -191,7 +191,7 @@ def _tell(
     maker.findings.append(
         Finding(
             rule="hood", severity=Severity.STOP, path=maker.spec.key,
-            says=tell(f"in {maker.spec.title}, {{}}", says),
+            says=tell("in {}, {}", maker.spec.title, says),
             measured=sizes[0].text, limit=sizes[1].text,
             source=f"the sheet of {liner.title}",
             remedies=(remedy, "another liner, or its sheet read again"), numbers=own.numbers,

@@ -117,10 +117,10 @@ def _hang(maker: Maker, part: Part, joints: tuple[str, ...]) -> None:
         "fit", part.path, "-y",
         tell(
             "It weighs about {}, cushion apart. Lay it on, its rear edge flush with the back, as "
-            f"far from either side; screw its hinges to it and to the {behind}, propped open with "
-            "a stick cut to length, then the stays, chosen for its weight, by their makers' "
+            "far from either side; screw its hinges to it and to the {}, propped open with a "
+            "stick cut to length, then the stays, chosen for its weight, by their makers' "
             "sheets. Open, it must stay wherever the hand leaves it.",
-            _weighs(maker, part),
+            _weighs(maker, part), behind,
         ),
         joints=joints, cautions=("lid_falls", "clamp_screws"),
     )  # fmt: skip

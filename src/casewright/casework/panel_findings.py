@@ -76,12 +76,11 @@ def _no_room(maker: Maker) -> Iterator[Finding]:
             yield _finding(
                 maker, own, Severity.STOP,
                 tell(
-                    f"no room for {maker.spec.title}: what is left of its {word} is {{}}, and "
-                    "less than {} is not made",
-                    told, asked,
+                    "no room for {}: what is left of its {} is {}, and less than {} is not made",
+                    maker.spec.title, word, told, asked,
                 ),
                 (told, asked),
-                tell(f"{{}} more of {word} for it", more), "no panel on this appliance",
+                tell("{} more of {} for it", more, word), "no panel on this appliance",
             )  # fmt: skip
 
 
@@ -95,9 +94,8 @@ def _too_low(maker: Maker, sheet: PanelSheet, front: Front, helps: str) -> Itera
         yield _finding(
             maker, own, Severity.STOP,
             tell(
-                f"{maker.spec.title} would be {{}} high, and the sheet wants at least {{}}: {{}} "
-                "is missing",
-                high, asked, missing,
+                "{} would be {} high, and the sheet wants at least {}: {} is missing",
+                maker.spec.title, high, asked, missing,
             ),
             (high, asked), tell(helps, missing),
             "another appliance, or its sheet read again",
@@ -116,9 +114,9 @@ def _height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
         yield _finding(
             maker, own, Severity.CARE,
             tell(
-                f"{title} ends {{}} above the line of the fronts beside it: its sheet lets it be "
-                "{} high, from line to line it is {}",
-                step, lets, line,
+                "{} ends {} above the line of the fronts beside it: its sheet lets it be {} "
+                "high, from line to line it is {}",
+                title, step, lets, line,
             ),
             (line, lets),
             tell("a toe space {} higher beside it", step),
@@ -140,10 +138,9 @@ def _upper_height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Fin
         yield _finding(
             maker, own, Severity.CARE,
             tell(
-                f"{title} begins {{}} higher over the lower one than apart says: its sheet lets "
-                "it be {} high, and up to the upper line of the fronts beside it there is room "
-                "for {}",
-                step, lets, room,
+                "{} begins {} higher over the lower one than apart says: its sheet lets it be {} "
+                "high, and up to the upper line of the fronts beside it there is room for {}",
+                title, step, lets, room,
             ),
             (room, lets),
             tell("line {} higher, if its sheet parts the doors there", step),
@@ -161,9 +158,9 @@ def _raised(maker: Maker, sheet: PanelSheet) -> Iterator[Finding]:
     yield _finding(
         maker, own, Severity.CARE,
         tell(
-            f"{maker.spec.title} begins {{}} above the line of the fronts beside it: its sheet "
-            "keeps {} above the floor free",
-            off, free,
+            "{} begins {} above the line of the fronts beside it: its sheet keeps {} above the "
+            "floor free",
+            maker.spec.title, off, free,
         ),
         (off, free),
         tell("a toe space {} higher beside it", off),
@@ -182,9 +179,8 @@ def _width(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
     yield _finding(
         maker, own, Severity.CARE,
         tell(
-            f"{maker.spec.title} is {{}} narrower than its opening and gaps want: its sheet lets "
-            "it be {} wide",
-            less, lets,
+            "{} is {} narrower than its opening and gaps want: its sheet lets it be {} wide",
+            maker.spec.title, less, lets,
         ),
         (own.text(between), lets),
         tell("an opening {} narrower, if the appliance still goes in", less),
@@ -206,10 +202,9 @@ def _thickness(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Findin
         told, asked = own.text(thick), own.text(limit)
         yield _finding(
             maker, own, Severity.STOP,
-            tell(f"{maker.spec.title} is {{}} thick, and its sheet wants {word} {{}}",
-                 told, asked),
+            tell("{} is {} thick, and its sheet wants {} {}", maker.spec.title, told, word, asked),
             (told, asked),
-            tell(f"a sheet {{}} {'thicker' if short > 0 else 'thinner'} for its slab", off),
+            tell("a sheet {} {} for its slab", off, "thicker" if short > 0 else "thinner"),
             "the thickness of the sheet read again",
         )  # fmt: skip
 
@@ -226,9 +221,8 @@ def _weight(maker: Maker, sheet: PanelSheet, weight: Dim) -> Iterator[Finding]:
     yield _finding(
         maker, own, Severity.STOP,
         tell(
-            f"{maker.spec.title} would weigh {{}}, and the springs of its door carry {{}} by its "
-            "sheet",
-            weighs, carry,
+            "{} would weigh {}, and the springs of its door carry {} by its sheet",
+            maker.spec.title, weighs, carry,
         ),
         (weighs, carry),
         f"a slab {share} % lighter: thinner, or of a lighter sheet",
@@ -260,9 +254,8 @@ def _screws(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
         yield _finding(
             maker, own, Severity.STOP,
             tell(
-                f"screws that go {{}} into {maker.spec.title} come through its face or show in "
-                "it: its slab is {}",
-                go, own.text(slab),
+                "screws that go {} into {} come through its face or show in it: its slab is {}",
+                go, maker.spec.title, own.text(slab),
             ),
             (go, own.text(most, "most")),
             tell("screws {} shorter", own.text(deep - most, "shorter")),
@@ -289,12 +282,11 @@ def _beside(maker: Maker, sheet: PanelSheet, apart: Given, front: Front) -> Iter
             yield _finding(
                 maker, own, Severity.STOP,
                 tell(
-                    f"screws of the brackets would miss {maker.spec.title}: {words[0]} takes "
-                    f"them to {{}}, and it is {{}} {words[1]}",
-                    own.text(size), own.text(whole),
+                    "screws of the brackets would miss {}: {} takes them to {}, and it is {} {}",
+                    maker.spec.title, words[0], own.text(size), own.text(whole), words[1],
                 ),
                 (own.text(size), own.text(room, "room")),
-                tell(f"{words[0]} {{}} less, if its sheet has other holes", less),
+                tell("{} {} less, if its sheet has other holes", words[0], less),
                 "its sheet read again",
             )  # fmt: skip
 
@@ -321,7 +313,7 @@ def _at_the_pull(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Find
             maker, own, Severity.STOP,
             f"a screw of the brackets of {maker.spec.title} meets a hole of its pull",
             (own.text(need - moved, "apart"), own.text(need, "need")),
-            tell(f"{words} {{}} more or less in the style", own.text(moved, "moved")),
+            tell("{} {} more or less in the style", words, own.text(moved, "moved")),
             "a pull of other centres",
         )  # fmt: skip
 

@@ -327,8 +327,8 @@ def _not_there(maker: Maker, carcase: Carcase, at: Dim, taken: tuple[Dim, Dim], 
         Finding(
             rule="shelf in a row", severity=Severity.STOP, path=maker.path("fixed_shelves"),
             says=tell(
-                f"a fixed shelf {{}} up is where {what}, from {{}} to {{}}",
-                up, own.text(taken[0], "from"), own.text(taken[1], "to"),
+                "a fixed shelf {} up is where {}, from {} to {}",
+                up, what, own.text(taken[0], "from"), own.text(taken[1], "to"),
             ),
             measured=up.text, limit=" or ".join(ways), source="common practice",
             remedies=(*(tell("its upper face {}", way) for way in ways), "no fixed_shelves"),

@@ -58,8 +58,10 @@ def _fit_opening(maker: Maker, carcase: Carcase) -> None:
             severity=Severity.STOP,
             path=place.path,
             says=tell(
-                f"between the {uprights} round {appliance.title} {{}} is missing for it, its "
-                "hinges and the air that its sheet asks for",
+                "between the {} round {} {} is missing for it, its hinges and the air that its "
+                "sheet asks for",
+                uprights,
+                appliance.title,
                 lacks,
             ),
             measured=own.text(mouth).text,

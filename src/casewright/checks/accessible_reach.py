@@ -70,9 +70,9 @@ def _storage(room: Room) -> Iterator[Breach]:
         yield Breach(
             farthest[1],
             tell(
-                f"{share} of the shelf space lie between {{}} and {{}} above the floor, where an "
-                "arm reaches from a wheelchair; half is asked for",
-                own.length(own.limit(_LOW)), own.length(own.limit(_HIGH)),
+                "{} of the shelf space lie between {} and {} above the floor, where an arm "
+                "reaches from a wheelchair; half is asked for",
+                share, own.length(own.limit(_LOW)), own.length(own.limit(_HIGH)),
             ),
             measured=share,
             limit="50 in 100",
@@ -122,9 +122,9 @@ def _too_high(room: Room, case: Case, says: str) -> Breach:
     return Breach(
         case.key,
         tell(
-            f"{says} from a wheelchair: with {{}} of counter it is {{}} above the floor; {{}} at "
-            "most is asked for",
-            own.length(thick), top, at_most,
+            "{} from a wheelchair: with {} of counter it is {} above the floor; {} at most is "
+            "asked for",
+            says, own.length(thick), top, at_most,
         ),
         measured=top.text,
         limit=at_most.text,

@@ -95,13 +95,12 @@ def _between_sides(bowl: _Bowl) -> Iterator[Breach]:
         yield Breach(
             f"{case.key}.{word}",
             tell(
-                f"{case.spec.title} leaves {{}} for a bowl of {{}} "
-                f"{'across' if word == 'width' else 'front to back'}",
-                left, asked,
+                "{} leaves {} for a bowl of {} {}",
+                case.spec.title, left, asked, "across" if word == "width" else "front to back",
             ),
             measured=left.text,
             limit=asked.text,
-            remedies=(tell(f"a case {{}} {_MORE[word]}", more), "a smaller bowl"),
+            remedies=(tell("a case {} {}", more, _MORE[word]), "a smaller bowl"),
             own=own,
         )  # fmt: skip
 
@@ -248,9 +247,9 @@ def _far_behind(room: Room, bowl: _Bowl, corner: _Corner) -> Iterator[Breach]:
     yield Breach(
         f"{bowl.case.key}.width",
         tell(
-            f"a bowl {{}} across goes in {{}} behind the rail of {bowl.case.spec.title}, clear of "
-            "its corner blocks: far to reach",
-            own.length(bowl.wide), told,
+            "a bowl {} across goes in {} behind the rail of {}, clear of its corner blocks: far "
+            "to reach",
+            own.length(bowl.wide), told, bowl.case.spec.title,
         ),
         measured=told.text,
         limit=limit.text,

@@ -97,9 +97,9 @@ def _breach(room: Room, place: CasePlace, run: CableRun) -> Breach:
     return Breach(
         place.case.key,
         tell(
-            f"wall screws of {place.case.spec.title} go in where a cable may lie between "
-            f"{run.says}: {{}} to {{}} above the floor, {{}} to {{}} from the wall's left end",
-            low, high, left, right,
+            "wall screws of {} go in where a cable may lie between {}: {} to {} above the floor, "
+            "{} to {} from the wall's left end",
+            place.case.spec.title, run.says, low, high, left, right,
         ),
         measured=f"{low.text} to {high.text}",
         limit="no cable met",

@@ -60,7 +60,7 @@ def _examine(room: Room) -> Iterator[Breach]:
         over = effort.weight > most
         sizes = (case.width, case.depth, *((room.wall_bottom,) if case.spec.is_hung else ()))
         says = [
-            tell(f"{title} weighs about {{}}{_left_off(case)}", weight),
+            tell("{} weighs about {}{}", title, weight, _left_off(case)),
             tell(", over the {} one person lifts here", limit) if over else "",
             tell("; {}", lifts.words(effort, title, own, *sizes)),
         ]

@@ -48,8 +48,9 @@ def _examine(room: Room) -> Iterator[Breach]:
             yield Breach(
                 f"run.{run.spec.key}.crown",
                 tell(
-                    f"the ceiling over {run.spec.title} rises {{}} from its lowest place: a level "
-                    "crown leaves that gap over it",
+                    "the ceiling over {} rises {} from its lowest place: a level crown leaves "
+                    "that gap over it",
+                    run.spec.title,
                     rises,
                 ),
                 measured=rises.text,

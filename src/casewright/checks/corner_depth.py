@@ -95,15 +95,14 @@ def _breach(room: Room, one: Case, other: Case) -> Breach:
     return Breach(
         one.key,
         tell(
-            f"{other.spec.title} is {{}} deep, but {one.spec.title} beside it in the corner "
-            f"reckons with {{}}, its {what}",
-            deep, given,
+            "{} is {} deep, but {} beside it in the corner reckons with {}, its {}",
+            other.spec.title, deep, one.spec.title, given, what,
         ),
         measured=deep.text,
         limit=given.text,
         remedies=(
-            tell(f"{key} = {{}} for {one.key}", deep),
-            tell(f"make {other.key} {{}} deep", given),
+            tell("{} = {} for {}", key, deep, one.key),
+            tell("make {} {} deep", other.key, given),
         ),
         own=own,
     )  # fmt: skip

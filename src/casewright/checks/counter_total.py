@@ -69,7 +69,7 @@ def _breach(room: Room, path: str, found: list[tuple[Run, Fraction]]) -> Breach:
     fronts = [own.worked(run.spec.key, front, _FOLLOWS, *_widths(run)) for run, front in found]
     whole = own.let("total", total(*fronts)) if fronts else own.worked("total", Fraction(0), _NONE)
     told, least = own.length(whole), own.length(own.limit(_LEAST))
-    each = joined(", ", (tell(f"{{}} in {run.spec.title}", own.length(front))
+    each = joined(", ", (tell("{} in {}", own.length(front), run.spec.title)
                          for (run, _), front in zip(found, fronts, strict=True)))  # fmt: skip
     return Breach(
         path,

@@ -58,21 +58,21 @@ def _judge(room: Room, part: Part, cut: Cut) -> Iterator[Breach]:
     told, whole, half = (own.thickness(cut.depth), own.thickness(board),
                          own.thickness(board / 2, "half"))  # fmt: skip
     says = tell(
-        "the rabbet in the " + part.title + " is {} deep, under a third of {}: the back's brads "
-        "have little to bite",
-        told, whole,
+        "the rabbet in the {} is {} deep, under a third of {}: the back's brads have little to "
+        "bite",
+        part.title, told, whole,
     )  # fmt: skip
     if not is_shallow:
         says = tell(
-            f"the {cut.kind} in the {part.title} is {{}} deep, over half of {{}}: {{}} is left",
-            told, whole, own.thickness(board - cut.depth, "left"),
+            "the {} in the {} is {} deep, over half of {}: {} is left",
+            cut.kind, part.title, told, whole, own.thickness(board - cut.depth, "left"),
         )  # fmt: skip
     yield Breach(
         cut.path,
         says,
         measured=told.text,
         limit=own.thickness(board / 3, "third").text if is_shallow else half.text,
-        remedies=(tell(f"a {cut.kind} {{}} deep, half the thickness", half),),
+        remedies=(tell("a {} {} deep, half the thickness", cut.kind, half),),
         severity=Severity.NOTE if is_shallow else None,
         own=own,
     )

@@ -163,9 +163,14 @@ def _breach(
     rests_on = (mouth.width, mouth.reach, mouth.side, mouth.front, door.z, door.thickness, out)
     air = own.worked("air", left, _PAST, *rests_on)
     told, least = own.length(air), own.length(need)
-    says = tell(f"the pull of {door.path} leaves {{}} beside {what}", told)
+    says = tell("the pull of {} leaves {} beside {}", door.path, told, what)
     if left < 0:
-        says = tell(f"the pull of {door.path} stands {{}} before {what}", own.length(-air, "past"))
+        says = tell(
+            "the pull of {} stands {} before {}",
+            door.path,
+            own.length(-air, "past"),
+            what,
+        )
     more = own.let("more", (need - air) * _ROOT)
     free = "left" if door.hinge_side == "right" else "right"
     return Breach(
@@ -174,8 +179,10 @@ def _breach(
         measured=told.text,
         limit=least.text,
         remedies=(
-            tell(f"move it {{}} farther in from the door's {free} edge: pull_edge",
-                 own.length(more)),
+            tell(
+                "move it {} farther in from the door's {} edge: pull_edge",
+                own.length(more), free,
+            ),
             *flatter(room, own, more),
             f'hinge = "{free}", if nothing opens at its other side',
         ),

@@ -76,7 +76,7 @@ def _from_sink(room: Room, run: Run, each: Appliance) -> Iterator[Breach]:
     if not gaps:
         yield _breach(
             each,
-            tell(f"{each.spec.title} stands on another wall than the sink; {_ASK}", told),
+            tell("{} stands on another wall than the sink; {}", each.spec.title, tell(_ASK, told)),
             ("another wall", told.text), (_BESIDE,), own,
         )  # fmt: skip
         return
@@ -84,7 +84,7 @@ def _from_sink(room: Room, run: Run, each: Appliance) -> Iterator[Breach]:
     far, nearer = own.length(gap), own.length(gap - most, "nearer")
     yield _breach(
         each,
-        tell(f"{each.spec.title} stands {{}} from the sink; {_ASK}", far, told),
+        tell("{} stands {} from the sink; {}", each.spec.title, far, tell(_ASK, told)),
         (far.text, told.text),
         (_BESIDE, tell("the two {} nearer to each other", nearer)),
         own,
@@ -114,9 +114,9 @@ def _from_corner(room: Room, run: Run, each: Appliance) -> Iterator[Breach]:
             yield _breach(
                 each,
                 tell(
-                    f"beside {each.spec.title} {{}} are left up to the fronts round the corner; "
-                    "{} to stand in are asked for",
-                    told, asked,
+                    "beside {} {} are left up to the fronts round the corner; {} to stand in are "
+                    "asked for",
+                    each.spec.title, told, asked,
                 ),
                 (told.text, asked.text),
                 (tell("{} more of a case between it and the corner", more),),

@@ -110,9 +110,9 @@ def _strikes_end(room: Room, case: Case, front: Front, hand: Hand) -> Breach:
     return Breach(
         front.path,
         tell(
-            f"{{}} lies between {front.path} and the flush end beside it; at a right angle the "
-            "door stands out {} by the hinge's sheet",
-            air, stands,
+            "{} lies between {} and the flush end beside it; at a right angle the door stands "
+            "out {} by the hinge's sheet",
+            air, front.path, stands,
         ),
         measured=air.text,
         limit=stands.text,
@@ -167,9 +167,8 @@ def _swings_into(room: Room, seam: _Seam) -> Breach:
     return Breach(
         seam.right.path,
         tell(
-            f"{{}} lies between {seam.left.path} and {seam.right.path}; at a right angle {who} "
-            "out {} by the hinge's sheet",
-            air, stands,
+            "{} lies between {} and {}; at a right angle {} out {} by the hinge's sheet",
+            air, seam.left.path, seam.right.path, who, stands,
         ),
         measured=air.text,
         limit=stands.text,
@@ -190,13 +189,13 @@ def _rubs(room: Room, path: str, gap: Dim, key: str) -> Breach:
     return Breach(
         path,
         tell(
-            f"{{}} is left between {path} and the front beside it: under {{}} they rub once they "
-            "are painted",
-            air, least,
+            "{} is left between {} and the front beside it: under {} they rub once they are "
+            "painted",
+            air, path, least,
         ),
         measured=air.text,
         limit=least.text,
-        remedies=(tell(f"a {key} {{}} greater in [style]", more),),
+        remedies=(tell("a {} {} greater in [style]", key, more),),
         own=own,
     )  # fmt: skip
 

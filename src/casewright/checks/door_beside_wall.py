@@ -56,9 +56,9 @@ def _judge(room: Room, run: Run, filler: Filler, doors: list[Door]) -> Iterator[
     yield Breach(
         door.path,
         tell(
-            f"the {door.title} does not open to a right angle: the filler beside it is {{}} wide; "
-            "its pull stands out {}, and the open leaf {} by the hinge's sheet",
-            wide, own.length(pull), own.length(out),
+            "the {} does not open to a right angle: the filler beside it is {} wide; its pull "
+            "stands out {}, and the open leaf {} by the hinge's sheet",
+            door.title, wide, own.length(pull), own.length(out),
         ),
         measured=wide.text,
         limit=asked.text,

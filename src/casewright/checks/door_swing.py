@@ -65,16 +65,17 @@ def _breach(room: Room, swing: DoorStand, each: CasePlace) -> Breach:
     return Breach(
         each.case.key,
         tell(
-            f"{swing.door.spec.title} swings into {each.case.spec.title}: it stands {{}} from "
-            f"{swing.corner.spec.title}, and the case takes {{}} with its pulls",
-            told, takes,
+            "{} swings into {}: it stands {} from {}, and the case takes {} with its pulls",
+            swing.door.spec.title, each.case.spec.title, told, swing.corner.spec.title, takes,
         ),
         measured=told.text,
         limit=takes.text,
         remedies=(
             "hang the room's door on its other side, or to swing out",
-            tell(f"begin the cases {{}} farther away, {past}",
-                 own.length(swing.leaf - near, "farther")),
+            tell(
+                "begin the cases {} farther away, {}",
+                own.length(swing.leaf - near, "farther"), past,
+            ),
             tell("a case {} shallower there", own.length(out - free, "shallower")),
         ),
         own=own,

@@ -60,8 +60,8 @@ def _judge(room: Room, case: Case) -> Iterator[Breach]:
     yield Breach(
         thin[0].path,
         tell(
-            f"{span} {{}} with {{}} of sheet; over {{}} so thin a bottom sags",
-            spans, own.thickness(thin[0].finished.thickness), most,
+            "{} {} with {} of sheet; over {} so thin a bottom sags",
+            span, spans, own.thickness(thin[0].finished.thickness), most,
         ),
         measured=spans.text,
         limit=most.text,

@@ -110,15 +110,16 @@ def _breach(room: Room, case: Case, drawer: Drawer, given: Fraction | None) -> B
     return Breach(
         drawer.path,
         tell(
-            f"full, {drawer.title} would weigh about {{}}: {{}} in it, by its size, and {{}} of "
-            f"its own; {carry} {{}}",
-            whole, own.weight(held), own.weight(empty), limit,
+            "full, {} would weigh about {}: {} in it, by its size, and {} of its own; {} {}",
+            drawer.title, whole, own.weight(held), own.weight(empty), carry, limit,
         ),
         measured=whole.text,
         limit=limit.text,
         remedies=(
-            tell(f"slides that carry {{}} and more: load under [hardware.{key}], from their sheet",
-                 whole),
+            tell(
+                "slides that carry {} and more: load under [hardware.{}], from their sheet",
+                whole, key,
+            ),
             *_narrower(own, drawer, (carries - empty, per_width)),
             "light things only",
         ),

@@ -161,7 +161,7 @@ def _judge(room: Room, driven: _Driven, more: int) -> Iterator[Breach]:
         through, bite, behind = driven.sizes
         deep = own.let("through", through), own.let("bite", bite), own.let("room", behind)
         name = driven.fastening.kind
-        what = tell(f"{{}} {name}", own.length(driven.fastening.length or bite))
+        what = tell("{} {}", own.length(driven.fastening.length or bite), name)
         others = f" (and {more} like it)" if more else ""
         yield (_out if comes_out else _short)(own, driven, deep, (what, others))
 
@@ -178,15 +178,14 @@ def _out(own: Reckoning, driven: _Driven, sizes: _Depths, words: tuple[Told, str
     return Breach(
         into.path,
         tell(
-            f"a {{}} through the {held.title} of {held.case}{others} comes out of the "
-            f"{into.title}{' on a face that shows' if driven.shows else ''}: {{}} into {{}} of "
-            "wood",
-            kind, deep, wood,
+            "a {} through the {} of {}{} comes out of the {}{}: {} into {} of wood",
+            kind, held.title, held.case, others, into.title,
+            " on a face that shows" if driven.shows else "", deep, wood,
         ),
         measured=deep.text,
         limit=wood.text,
         remedies=(
-            tell(f"a {name} shorter than {{}}", own.length(through + behind, "most")),
+            tell("a {} shorter than {}", name, own.length(through + behind, "most")),
             "glue and clamps, no metal",
         ),
         severity=Severity.STOP if driven.shows else Severity.CARE,
@@ -201,16 +200,15 @@ def _short(own: Reckoning, driven: _Driven, sizes: _Depths, words: tuple[Told, s
     wants = through if not _is_light(driven) else least(through, own.limit(_FRONT_BITE))
     asked = own.thickness(wants, "least_bite")
     shortest, longest = own.let("shortest", through + wants), own.let("longest", through + behind)
-    longer = tell(
-        f"a {name} of {{}} or more, under {{}}", own.length(shortest), own.length(longest)
-    )
+    longer = tell("a {} of {} or more, under {}", name, own.length(shortest), own.length(longest))
     ways = (longer,) if shortest.value < longest.value else ()
     return Breach(
         held.path,
         tell(
-            f"a {{}} through {{}} of the {held.title} of {held.case}{others} goes only {{}} into "
-            f"the {into.title}; it should go in at least {{}}",
-            kind, own.thickness(through), own.length(greatest(bite, own.none), "goes_in"), asked,
+            "a {} through {} of the {} of {}{} goes only {} into the {}; it should go in at "
+            "least {}",
+            kind, own.thickness(through), held.title, held.case, others,
+            own.length(greatest(bite, own.none), "goes_in"), into.title, asked,
         ),
         measured=own.length(bite).text,
         limit=asked.text,

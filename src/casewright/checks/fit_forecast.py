@@ -61,9 +61,10 @@ def _examine(room: Room) -> Iterator[Breach]:
         yield Breach(
             first.path,
             tell(
-                f"{fit_name(first)}{others} is planned {{}}; made with these tools, about "
-                f"{tenths} in 10 come out {{}}, even if what it meets is read first",
-                planned_text(first, room.spec.unit, numbers), _outside(room, first, numbers),
+                "{}{} is planned {}; made with these tools, about {} in 10 come out {}, even if "
+                "what it meets is read first",
+                fit_name(first), others, planned_text(first, room.spec.unit, numbers), tenths,
+                _outside(room, first, numbers),
             ),
             measured=f"{tenths} in 10",
             limit=f"{low} to {high}",

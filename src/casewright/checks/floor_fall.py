@@ -45,8 +45,9 @@ def _examine(room: Room) -> Iterator[Breach]:
         yield Breach(
             wall.fall.path,
             tell(
-                f"the floor along {wall.spec.title} falls {{}} from its highest place: that is "
-                "more than shims under the cases take up",
+                "the floor along {} falls {} from its highest place: that is more than shims "
+                "under the cases take up",
+                wall.spec.title,
                 fall,
             ),
             measured=fall.text,

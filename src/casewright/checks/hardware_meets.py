@@ -92,8 +92,10 @@ def _meet(room: Room, case: Case, some: list[_Body], others: list[_Body]) -> Ite
             yield Breach(
                 one.path,
                 tell(
-                    f"in {case.spec.title}, {one.title} and {other.title} want the same room, "
-                    "over {} of height",
+                    "in {}, {} and {} want the same room, over {} of height",
+                    case.spec.title,
+                    one.title,
+                    other.title,
                     high,
                 ),
                 measured=high.text,

@@ -50,9 +50,9 @@ def _examine(room: Room) -> Iterator[Breach]:
             yield Breach(
                 f"run.{run.spec.key}.crown",
                 tell(
-                    f"the frieze of {run.spec.title} has grown to {{}} since its heights were "
-                    "accepted; {} at most look right",
-                    high, limit,
+                    "the frieze of {} has grown to {} since its heights were accepted; {} at "
+                    "most look right",
+                    run.spec.title, high, limit,
                 ),
                 measured=high.text,
                 limit=limit.text,

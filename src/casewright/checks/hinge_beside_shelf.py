@@ -73,13 +73,12 @@ def _breach(room: Room, case: Case, hinge: Hinge, board: Part) -> Breach:
     is_up = up.value <= down.value
     loose = board.role == "shelf"
     move = own.length(up if is_up else down, "move")
-    by = tell(f"{{}} {'up' if is_up else 'down'}", move)
+    by = tell("{} {}", move, "up" if is_up else "down")
     return Breach(
         hinge.path,
         tell(
-            f"the {board.title} lies {{}} from the centre of a hinge of {case.spec.title}; the "
-            "plate wants {}",
-            away, wants,
+            "the {} lies {} from the centre of a hinge of {}; the plate wants {}",
+            board.title, away, case.spec.title, wants,
         ),
         measured=away.text,
         limit=wants.text,

@@ -86,9 +86,8 @@ def _breach(room: Room, case: Case, front: Door, wanted: int) -> Breach:
     return Breach(
         front.path,
         tell(
-            f"the {front.title}, {{}} tall and about {{}}, hangs on {hinges} hinges; it wants "
-            f"{wanted}",
-            own.length(front.height), weight,
+            "the {}, {} tall and about {}, hangs on {} hinges; it wants {}",
+            front.title, own.length(front.height), weight, hinges, wanted,
         ),
         measured=str(hinges),
         limit=str(wanted),
@@ -108,8 +107,8 @@ def _within(own: Reckoning, hinges: int) -> tuple[str, ...]:
     heavy = own.given(f"{rule}.heaviest", Given(heaviest(hinges), most), 0)
     return (
         tell(
-            f"on {hinges} hinges a door no taller than {{}} and no heavier than {{}}",
-            own.length(tall), own.weight(heavy),
+            "on {} hinges a door no taller than {} and no heavier than {}",
+            hinges, own.length(tall), own.weight(heavy),
         ),
     )  # fmt: skip
 

@@ -60,9 +60,9 @@ def _breach(room: Room, front: Door) -> Breach:
     return Breach(
         front.path,
         tell(
-            f"the outer hinges of the {front.title} are {{}} apart, less than its width of {{}}; "
-            "its free corner will drop",
-            apart, width,
+            "the outer hinges of the {} are {} apart, less than its width of {}; its free corner "
+            "will drop",
+            front.title, apart, width,
         ),
         measured=apart.text,
         limit=width.text,

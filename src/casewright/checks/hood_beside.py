@@ -52,7 +52,7 @@ def _wide(room: Room, case: Case, cooking: Appliance) -> Iterator[Breach]:
     wider = own.length(cooking.width - case.width, "wider")
     yield Breach(
         case.key,
-        tell(f"{case.spec.title} is {{}} wide over {cooking.spec.title} of {{}}", wide, below),
+        tell("{} is {} wide over {} of {}", case.spec.title, wide, cooking.spec.title, below),
         measured=wide.text,
         limit=below.text,
         remedies=(tell("a hood {} wider", wider), "a liner that its sheet lets so"),
@@ -73,13 +73,15 @@ def _middle(room: Room, case: Case, run: Run, cooking: Appliance) -> Iterator[Br
             yield Breach(
                 case.key,
                 tell(
-                    f"the middle of {case.spec.title} hangs {{}} to the {way} of that of "
-                    f"{cooking.spec.title}",
+                    "the middle of {} hangs {} to the {} of that of {}",
+                    case.spec.title,
                     far,
+                    way,
+                    cooking.spec.title,
                 ),
                 measured=far.text,
                 limit=own.length(own.limit(_MOST)).text,
-                remedies=(tell(f"move it, or what it hangs over, {{}} to the {back}", far),),
+                remedies=(tell("move it, or what it hangs over, {} to the {}", far, back),),
                 own=own,
             )
 

@@ -92,9 +92,9 @@ def _one_place(room: Room, each: CasePlace, others: Sequence[CasePlace]) -> Brea
     return Breach(
         each.case.key,
         tell(
-            f"{each.case.spec.title} and {titles} have one place: both are to stand from {{}} to "
-            f"{{}} along {each.wall.spec.title}",
-            own.length(left), own.length(right),
+            "{} and {} have one place: both are to stand from {} to {} along {}",
+            each.case.spec.title, titles, own.length(left), own.length(right),
+            each.wall.spec.title,
         ),
         measured=own.length(right - left, "shared").text,
         limit=length(room, Fraction(0)),
@@ -118,9 +118,8 @@ def _breach(room: Room, each: CasePlace, thing: PlacedThing, edges: ThingEdges) 
         return Breach(
             each.case.key,
             tell(
-                f"{title} stands before the {_named(thing)}, {{}} from its left side and {{}} "
-                "above the floor",
-                own.length(along, "along"), own.length(low, "low"),
+                "{} stands before the {}, {} from its left side and {} above the floor",
+                title, _named(thing), own.length(along, "along"), own.length(low, "low"),
             ),
             remedies=(
                 *gas,
@@ -135,9 +134,9 @@ def _breach(room: Room, each: CasePlace, thing: PlacedThing, edges: ThingEdges) 
     return Breach(
         each.case.key,
         tell(
-            f"{title} stands before {name}: {{}} of its width lies before it, from {{}} to {{}} "
-            "above the floor",
-            lap, own.length(greatest(bottom, low), "from"), own.length(least(top, high), "to"),
+            "{} stands before {}: {} of its width lies before it, from {} to {} above the floor",
+            title, name, lap, own.length(greatest(bottom, low), "from"),
+            own.length(least(top, high), "to"),
         ),
         measured=lap.text,
         limit=length(room, Fraction(0)),

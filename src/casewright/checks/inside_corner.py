@@ -80,14 +80,14 @@ def _in_one_another(room: Room, one: CornerNeighbour, other: CornerNeighbour) ->
     return Breach(
         other.path,
         tell(
-            f"{one.path} and {other.path} stand in one another in the corner: they are {{}} and "
-            "{} out of it, {} and {} deep",
-            *outs, *deep,
+            "{} and {} stand in one another in the corner: they are {} and {} out of it, {} and "
+            "{} deep",
+            one.path, other.path, *outs, *deep,
         ),
         remedies=(
             tell(
-                f'end one of the runs {{}} before the corner: {side} = "corner" under [run.{run}]',
-                out,
+                'end one of the runs {} before the corner: {} = "corner" under [run.{}]',
+                out, side, run,
             ),
         ),
         severity=Severity.STOP,
@@ -103,9 +103,9 @@ def _too_near(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Br
     return Breach(
         own.path,
         tell(
-            f"{own.path} begins {{}} out of the corner; the fronts and pulls of {round_it.path} "
-            "reach {} into the room, with air",
-            begins, reaches,
+            "{} begins {} out of the corner; the fronts and pulls of {} reach {} into the room, "
+            "with air",
+            own.path, begins, round_it.path, reaches,
         ),
         measured=begins.text,
         limit=reaches.text,
@@ -143,9 +143,8 @@ def _shut_in(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Ite
             yield Breach(
                 door.path,
                 tell(
-                    f"{door.path} does not open: {round_it.path} stands {{}} in front of it, "
-                    "across {}",
-                    before, _share(sums, hidden, door.width),
+                    "{} does not open: {} stands {} in front of it, across {}",
+                    door.path, round_it.path, before, _share(sums, hidden, door.width),
                 ),
                 measured=before.text,
                 remedies=out_of_corner(room, own, round_it, sums),
@@ -184,9 +183,8 @@ def _blocked(room: Room, own: CornerNeighbour, round_it: CornerNeighbour) -> Ite
             yield Breach(
                 drawer.path,
                 tell(
-                    f"{drawer.title} of {case.spec.title} comes out {{}} of its {{}}: "
-                    f"{round_it.path} stands before it",
-                    out, whole,
+                    "{} of {} comes out {} of its {}: {} stands before it",
+                    drawer.title, case.spec.title, out, whole, round_it.path,
                 ),
                 measured=out.text,
                 limit=whole.text,
@@ -236,9 +234,9 @@ def _drawn_into(
     return Breach(
         drawer.path,
         tell(
-            f"{drawer.title} of {own.place.case.spec.title} is drawn {{}} out of the corner, past "
-            f"{round_it.path}, whose fronts and pulls reach {{}}",
-            drawn, sums.length(need, "reach"),
+            "{} of {} is drawn {} out of the corner, past {}, whose fronts and pulls reach {}",
+            drawer.title, own.place.case.spec.title, drawn, round_it.path,
+            sums.length(need, "reach"),
         ),
         measured=drawn.text,
         limit=limit.text,
@@ -299,9 +297,11 @@ def out_of_corner(
         *((made[kind],) if kind in made else ()),
         "open shelves in the corner",
         tell(
-            "the corner left empty: cases that end {} before it, each with its width, and "
-            f'{side} = "open" under [run.{own.place.run.spec.key}]',
+            "the corner left empty: cases that end {} before it, each with its width, and {} = "
+            '"open" under [run.{}]',
             sums.length(round_it.place.case.depth),
+            side,
+            own.place.run.spec.key,
         ),
     )
 

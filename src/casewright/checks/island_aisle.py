@@ -108,10 +108,18 @@ def _behind(room: Room, stand: FreeStand) -> Iterator[Breach]:
             past = own.length(own.worked("behind", -min(outs), _BEHIND, *stand.counter))
             yield Breach(
                 stand.key,
-                tell(f"{stand.title} reaches {{}} behind {title}", past),
+                tell("{} reaches {} behind {}", stand.title, past, title),
                 measured=past.text,
                 limit=length(room, Fraction(0)),
-                remedies=(tell(f"{stand.title} {{}} farther from {title}", past), "a smaller one"),
+                remedies=(
+                    tell(
+                        "{} {} farther from {}",
+                        stand.title,
+                        past,
+                        title,
+                    ),
+                    "a smaller one",
+                ),
                 severity=Severity.STOP,
                 own=own,
             )
@@ -153,11 +161,11 @@ def _breach(room: Room, each: _Judged, opposite: _Judged | None) -> Breach:
     own, clear = sums.own, sums.clear(each)
     wide, least = own.length(clear), own.length(sums.least(each))
     if aisle.clear < 0:
-        says = tell(f"{title} stands {{}} in {across}", own.length(-clear, "in"))
+        says = tell("{} stands {} in {}", title, own.length(-clear, "in"), across)
     else:
         says = tell(
-            f"{{}} lie between {title} and {across}; {limit.asks} {{}}: {{}} short",
-            wide, least, own.length(sums.short(each)),
+            "{} lie between {} and {}; {} {}: {} short",
+            wide, title, across, limit.asks, least, own.length(sums.short(each)),
         )  # fmt: skip
     grave = Severity.CARE if aisle.clear < limit.grave else None
     return Breach(
@@ -172,20 +180,21 @@ def _remedies(sums: _Sums, each: _Judged, opposite: _Judged | None) -> Iterator[
     """The least that would do, best first."""
     aisle, own, lacks = each.aisle, sums.own, sums.short(each)
     title, by = aisle.stand.title, own.length(lacks)
-    farther = tell(f"{title} {{}} farther from {aisle.across.title}", by)
+    farther = tell("{} {} farther from {}", title, by, aisle.across.title)
     if opposite is None:
         yield farther
     elif opposite.short + each.short <= 0:
         left = own.length(sums.clear(opposite) - lacks, "left")
-        yield farther + tell(f": {{}} are left up to {opposite.aisle.across.title}", left)
+        yield farther + tell(": {} are left up to {}", left, opposite.aisle.across.title)
     what = "shorter" if aisle.own in ("left", "right") else "less deep"
     if opposite is not None and 0 < -opposite.short < each.short:
         over = -sums.short(opposite)
         yield tell(
-            f"{title} {{}} farther from {aisle.across.title} and {{}} {what}",
-            own.length(over, "over"), own.length(lacks - over, "rest"),
+            "{} {} farther from {} and {} {}",
+            title, own.length(over, "over"), aisle.across.title, own.length(lacks - over, "rest"),
+            what,
         )  # fmt: skip
-    yield tell(f"{title} {{}} {what}", by)
+    yield tell("{} {} {}", title, by, what)
 
 
 def _corners(room: Room, judged: Mapping[AisleWay, _Judged]) -> Iterator[Breach]:
@@ -209,12 +218,12 @@ def _corner(sums: _Sums, best: _Judged) -> Breach:
     return Breach(
         stand.key,
         tell(
-            f"two walkways meet at a corner of {stand.title}, the wider {{}}; planning guidelines "
-            "ask for {} in one of them",
-            wide, asked,
+            "two walkways meet at a corner of {}, the wider {}; planning guidelines ask for {} "
+            "in one of them",
+            stand.title, wide, asked,
         ),
         measured=wide.text, limit=asked.text,
-        remedies=(tell(f"{{}} more to {best.aisle.across.title}", more),), own=own,
+        remedies=(tell("{} more to {}", more, best.aisle.across.title),), own=own,
     )  # fmt: skip
 
 

@@ -68,10 +68,10 @@ def _tips(room: Room, island: Island) -> Breach:
     return Breach(
         island.key,
         tell(
-            f"{island.spec.title} weighs about {{}} without doors, counter and what is put in; "
-            f"loose, about {{}} pressed on the edge of its counter"
-            f"{' over the seats' if seats else ''}, {{}} beyond its ladder, tip it",
-            own.weight(weight), press, own.length(arm),
+            "{} weighs about {} without doors, counter and what is put in; loose, about {} "
+            "pressed on the edge of its counter{}, {} beyond its ladder, tip it",
+            island.spec.title, own.weight(weight), press, " over the seats" if seats else "",
+            own.length(arm),
         ),
         measured=press.text,
         remedies=(
@@ -88,7 +88,7 @@ def _overhang(room: Room, island: Island) -> Breach:
     out, smaller = own.length(seat), own.length(seat - far, "smaller")
     return Breach(
         island.key,
-        tell(f"the counter of {island.spec.title} stands out {{}} over knees", out),
+        tell("the counter of {} stands out {} over knees", island.spec.title, out),
         measured=out.text,
         limit=own.length(far).text,
         remedies=(

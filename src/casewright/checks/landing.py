@@ -107,9 +107,8 @@ def _too_near(own: Reckoning, island: Island, each: Appliance, left: Dim) -> Bre
     return Breach(
         f"appliance.{each.spec.key}",
         tell(
-            f"{{}} of counter lie behind {each.spec.title} on {island.spec.title}; planning "
-            "guidelines ask for {}",
-            behind, need,
+            "{} of counter lie behind {} on {}; planning guidelines ask for {}",
+            behind, each.spec.title, island.spec.title, need,
         ),
         measured=behind.text,
         limit=need.text,
@@ -142,9 +141,9 @@ def _breach(room: Room, place: CounterPlace, left: Counter, right: Counter) -> B
         else tell("{} on one side and {} on the other", own.length(own.limit(small)), one)
     )
     says = tell(
-        f"beside {place.title} {{}} of counter lie at the left and {{}} at the right; planning "
-        "guidelines ask for {}",
-        *sides, asked,
+        "beside {} {} of counter lie at the left and {} at the right; planning guidelines ask "
+        "for {}",
+        place.title, *sides, asked,
     )  # fmt: skip
     across = tell("a counter across from it, no more than {} away", own.length(own.limit(_ACROSS)))
     return Breach(
@@ -171,7 +170,7 @@ def _lacks(own: Reckoning, place: CounterPlace, have: Mapping[str, Dim | None]) 
         long = have[side]
         if limit is not None and long is not None and long.value < limit.of(own.unit):
             lack = own.length(own.limit(limit) - long, f"more_{side}")
-            yield tell(f"{{}} more of base cases at its {side}", lack)
+            yield tell("{} more of base cases at its {}", lack, side)
 
 
 def _long(own: Reckoning, side: str, counter: Counter) -> Dim | None:

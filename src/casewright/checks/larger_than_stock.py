@@ -87,14 +87,14 @@ def _breach(
     for have, there, (over_word, less_word) in zip(sizes, most, _WORDS, strict=False):
         if have.value > there.value:
             by = own.length(have - there, f"too_{over_word}")
-            over.append(tell(f"{{}} too {over_word}", by))
-            less.append(tell(f"{{}} {less_word}", by))
+            over.append(tell("{} too {}", by, over_word))
+            less.append(tell("{} {}", by, less_word))
     by_how_much = tell(", {}", joined(" and ", over)) if over else ""
     return Breach(
         part.path,
         tell(
-            f"the {part.title} of {part.case}, {{}}, is larger than any {goods.title}{{}}",
-            size, by_how_much,
+            "the {} of {}, {}, is larger than any {}{}",
+            part.title, part.case, size, goods.title, by_how_much,
         ),
         measured=size,
         limit=limit,

@@ -102,7 +102,7 @@ def _breach(room: Room, parts: list[Part], word: str, saws: _Saws) -> Breach:
     more = f" and {len(parts) - 1} more" if len(parts) > 1 else ""
     reach = _reach(room, own, word)
     near = "the fence opens" if word == "rip" else "the sled or the mitre saw reaches"
-    first = tell(f"{near} {{}}", own.length(reach)) if reach else "no saw with a fence"
+    first = tell("{} {}", near, own.length(reach)) if reach else "no saw with a fence"
     guide = own.given("shop.straightedge", room.spec.shop.straightedge)
     owned = (
         tell("the guide is {}", own.length(guide)) if saws.guide else "no circular saw is owned"
@@ -114,8 +114,8 @@ def _breach(room: Room, parts: list[Part], word: str, saws: _Saws) -> Breach:
     return Breach(
         part.path,
         tell(
-            f"the {part.title} of {part.case}, {{}}{more}: too large to {word} here, {{}}, {{}}",
-            size, first, owned,
+            "the {} of {}, {}{}: too large to {} here, {}, {}",
+            part.title, part.case, size, more, word, first, owned,
         ),
         measured=size,
         limit=length(room, most),
@@ -156,9 +156,9 @@ def _heavy(room: Room) -> Iterator[Breach]:
             yield Breach(
                 f"stock.{key}",
                 tell(
-                    f"a full sheet of {goods.title} weighs about {{}}, over the {{}} one person "
-                    "lifts here, and without a circular saw it is not broken down on the floor",
-                    weight, most,
+                    "a full sheet of {} weighs about {}, over the {} one person lifts here, and "
+                    "without a circular saw it is not broken down on the floor",
+                    goods.title, weight, most,
                 ),
                 measured=weight.text,
                 limit=most.text,

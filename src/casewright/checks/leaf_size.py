@@ -84,8 +84,8 @@ def _too_wide(room: Room, case: Case, alike: Sequence[Door], *, pair: bool) -> B
     return Breach(
         front.path,
         tell(
-            f"{_named(alike)} is {{}} wide, over {{}}: it swings far out and pulls at its hinges",
-            own.length(wide), own.length(most),
+            "{} is {} wide, over {}: it swings far out and pulls at its hinges",
+            _named(alike), own.length(wide), own.length(most),
         ),
         measured=own.length(wide).text,
         limit=own.length(most).text,
@@ -107,9 +107,9 @@ def _too_narrow(room: Room, case: Case, alike: Sequence[Door], *, pair: bool) ->
     return Breach(
         front.path,
         tell(
-            f"{_named(alike)} is only {{}} wide; under {{}} a leaf hides more than it opens"
-            + (", and so narrow a one looks pinched" if pinched else ""),
-            own.length(wide), own.length(least),
+            "{} is only {} wide; under {} a leaf hides more than it opens{}",
+            _named(alike), own.length(wide), own.length(least),
+            ", and so narrow a one looks pinched" if pinched else "",
         ),
         measured=own.length(wide).text,
         limit=own.length(least).text,
@@ -126,8 +126,8 @@ def _tall(room: Room, case: Case, alike: Sequence[Door]) -> Breach:
     return Breach(
         alike[0].path,
         tell(
-            f"{_named(alike)} is {{}} tall, over {{}}: so tall a door seldom stays flat",
-            high, tallest,
+            "{} is {} tall, over {}: so tall a door seldom stays flat",
+            _named(alike), high, tallest,
         ),
         measured=high.text,
         limit=tallest.text,
@@ -146,8 +146,8 @@ def _aspect(room: Room, alike: Sequence[Door], *, pair: bool) -> Iterator[Breach
         return
     long, own = ratio > _HIGH, reckoning(room, _NAME, front.path)
     says = tell(
-        f"{_named(alike)} is {{}} tall and {{}} wide, {float(ratio):.1f} to 1: ",
-        own.length(front.height), own.length(front.width),
+        "{} is {} tall and {} wide, {} to 1: ",
+        _named(alike), own.length(front.height), own.length(front.width), f"{float(ratio):.1f}",
     )  # fmt: skip
     yield Breach(
         front.path,
@@ -167,7 +167,7 @@ def _shapes(own: Reckoning, front: Door, *, pair: bool, long: bool) -> tuple[str
         return tell("a divider, each door at most {} tall", most), "flat, seasoned stock"
     most = own.length(front.height / _LOW, "widest")
     ending = ": a narrower case" if pair else ": two of them"
-    return (tell(f"leaves at most {{}} wide{ending}", most),)
+    return (tell("leaves at most {} wide{}", most, ending),)
 
 
 RULE = Rule(_NAME, Severity.CARE, __doc__ or "", "common practice", _examine)

@@ -89,7 +89,7 @@ def _breach(
     weighs, most = own.weight(leaf.weight), own.weight(lift_of(room, own))
     over = effort.weight > room.spec.shop.lift
     says = (
-        tell(f"{leaf.name} weighs about {{}}", weighs),
+        tell("{} weighs about {}", leaf.name, weighs),
         tell(", over the {} one person lifts here", most) if over else "",
         tell("; {}", lifts.words(effort, leaf.name, own, *leaf.sizes)),
     )

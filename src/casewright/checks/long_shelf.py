@@ -66,16 +66,16 @@ def _breach(room: Room, case: Case, part: Part, span: Dim) -> Breach:
     return Breach(
         part.path,
         tell(
-            f"the {part.title} spans {{}} with nothing under its front; over {{}} a shelf this "
-            "thick wants a nosing. Give the stock's modulus to have the sag computed.",
-            long, own.length(longest),
+            "the {} spans {} with nothing under its front; over {} a shelf this thick wants a "
+            "nosing. Give the stock's modulus to have the sag computed.",
+            part.title, long, own.length(longest),
         ),
         measured=long.text,
         limit=own.length(longest).text,
         remedies=(
             tell(
-                f"a nosing {{}} high or more: {nosing_words(case, part)}",
-                own.length(own.limit(_NOSING)),
+                "a nosing {} high or more: {}",
+                own.length(own.limit(_NOSING)), nosing_words(case, part),
             ),
             tell("a case {} narrower, or two", less),
         ),

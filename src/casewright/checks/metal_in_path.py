@@ -152,10 +152,13 @@ def _breach(
     return Breach(
         feature.path,
         tell(
-            f"a {name} of {row.joint.path} runs where the "
-            f"{_NAMES.get(feature.kind, feature.kind)} of the {part.title} goes, {{}} from its "
-            f"{nearer} end",
+            "a {} of {} runs where the {} of the {} goes, {} from its {} end",
+            name,
+            row.joint.path,
+            _NAMES.get(feature.kind, feature.kind),
+            part.title,
             place,
+            nearer,
         ),
         measured=place.text,
         limit=f"{own.length(own.limit(_FREE)).text} beside the cutter",
@@ -176,7 +179,8 @@ def _trimmed(room: Room, row: Row, part: Part, feature: Feature) -> Breach:
         limit=f"{free.text} beside the cutter",
         remedies=(
             tell(
-                f"drive them along the middle of the {part.title}, {{}} and more from that edge",
+                "drive them along the middle of the {}, {} and more from that edge",
+                part.title,
                 free,
             ),
             f"no {name}s there: glue and clamps hold",
@@ -194,7 +198,7 @@ def _way_out(own: Reckoning, row: Row, at: Fraction, spans: list[Span]) -> str:
             place = at + sign * times * inch.value
             if not any(low < place + row.half and place - row.half < high for low, high in spans):
                 by = own.length(inch if times == 1 else times * inch, "along")
-                return tell(f"drive that {row.held.kind} {{}} {word}", by)
+                return tell("drive that {} {} {}", row.held.kind, by, word)
     return f"leave that {row.held.kind} out"
 
 

@@ -53,8 +53,10 @@ def _examine(room: Room) -> Iterator[Breach]:
         wide, under = own.length(_rip(first)), own.length(style_of(room, own, "narrow_rip"))
         yield Breach(
             first.path,
-            tell(f"the {first.title} of {first.case}{others}: ripped {{}} wide, under {{}}",
-                 wide, under),
+            tell(
+                "the {} of {}{}: ripped {} wide, under {}",
+                first.title, first.case, others, wide, under,
+            ),
             measured=wide.text,
             limit=under.text,
             remedies=(

@@ -185,10 +185,10 @@ def _breach(
     return Breach(
         opens.front.path,
         tell(
-            f"the {opens.front.title} of {place.case.spec.title} opens past {thing.title}, which "
-            "stands out {} from the wall round the corner; "
-            f"{'its pull' if is_door else 'it'} comes {{}}",
-            own.length(out), kept,
+            "the {} of {} opens past {}, which stands out {} from the wall round the corner; {} "
+            "comes {}",
+            opens.front.title, place.case.spec.title, thing.title, own.length(out),
+            "its pull" if is_door else "it", kept,
         ),
         measured=off.text,
         limit=own.length(need).text,

@@ -129,8 +129,10 @@ def _strikes(it: _Opened, other: Footprint, frame: WallFrame, more: int) -> Brea
     more_words = f", like {more} more of its fronts" if more else ""
     return Breach(
         it.front.key,
-        tell(f"{it.front.title} opens {{}} and strikes {other.title}{more_words}",
-             own.length(reach)),
+        tell(
+            "{} opens {} and strikes {}{}",
+            it.front.title, own.length(reach), other.title, more_words,
+        ),
         measured=own.length(reach).text,
         limit=own.length(less).text if less.value > 0 else size_text(Fraction(0), own.unit),
         remedies=(tell("an aisle {} wider there", own.length(short)), opens_less),
@@ -177,9 +179,8 @@ def _meeting(it: _Opened, other: OpenFront, shared: Fraction) -> Breach:
     return Breach(
         it.front.key,
         tell(
-            f"{it.front.title} and {other.title} cannot be open at once: they open {{}} and {{}} "
-            "over one aisle",
-            own.length(one), own.length(two),
+            "{} and {} cannot be open at once: they open {} and {} over one aisle",
+            it.front.title, other.title, own.length(one), own.length(two),
         ),
         measured=own.length(one + two, "together").text,
         remedies=("nothing, if one is opened at a time", tell("an aisle {} wider", more)),
@@ -237,14 +238,13 @@ def _narrow(it: _Opened, across: str, clear: Fraction, moves: str) -> Breach:
     return Breach(
         it.front.key,
         tell(
-            f"before {title}, open {{}}, {{}} are left up to {across}; planning guidelines ask "
-            "for {} to stand in",
-            own.length(it.reach), own.length(left), asked,
+            "before {}, open {}, {} are left up to {}; planning guidelines ask for {} to stand in",
+            title, own.length(it.reach), own.length(left), across, asked,
         ),
         measured=own.length(left).text,
         limit=asked.text,
         remedies=(
-            tell(f"{moves} {{}} farther off", own.length(least - left, "farther")),
+            tell("{} {} farther off", moves, own.length(least - left, "farther")),
             tell("stand beside the open door: leave {} free there", asked),
         ),
         severity=Severity.NOTE,

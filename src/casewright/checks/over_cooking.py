@@ -113,8 +113,8 @@ def _is_its_hood(case: Case, cooking: Appliance) -> bool:
 
 
 def _hangs(it: _Cooking) -> Told:
-    says = f"{it.case.spec.title} hangs {{}} over {it.spec.title}"
-    return tell(says, it.own.length(it.free))
+    free = it.own.length(it.free)
+    return tell("{} hangs {} over {}", it.case.spec.title, free, it.spec.title)
 
 
 def _above(room: Room, run: Run, cooking: Appliance) -> Iterator[Breach]:
@@ -145,8 +145,10 @@ def _anywhere(room: Room, run: Run, cooking: Appliance, cases: list[Case]) -> It
         return
     names = ", ".join(case.spec.title for case in hung)
     says = tell(
-        f"nobody has said where {names} hang{'' if len(hung) > 1 else 's'}: "
-        f"over {cooking.spec.title} it would leave {{}}",
+        "nobody has said where {} hang{}: over {} it would leave {}",
+        names,
+        "" if len(hung) > 1 else "s",
+        cooking.spec.title,
         it.own.length(it.free),
     )
     yield replace(

@@ -59,7 +59,10 @@ def _over_thing(room: Room, each: CasePlace, thing: PlacedThing, top: Dim) -> Br
     return Breach(
         each.case.key,
         tell(
-            f"{each.case.spec.title} hangs {{}} over {thing.spec.title} at its highest place", left
+            "{} hangs {} over {} at its highest place",
+            each.case.spec.title,
+            left,
+            thing.spec.title,
         ),
         measured=left.text,
         limit=asked.text,
@@ -92,9 +95,8 @@ def _over_own_cases(room: Room) -> Iterator[Breach]:
         yield Breach(
             above[0].key,
             tell(
-                f"wall cases hang {{}} above the floor: {{}} over a counter on "
-                f"{highest.spec.title}",
-                own.length(bottom), left,
+                "wall cases hang {} above the floor: {} over a counter on {}",
+                own.length(bottom), left, highest.spec.title,
             ),
             measured=left.text,
             limit=asked.text,

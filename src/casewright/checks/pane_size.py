@@ -92,8 +92,8 @@ def _too_thin(room: Room, part: Part) -> Breach:
     return Breach(
         part.path,
         tell(
-            f"{part.title} is {{}} thick: such thin glass is not tempered, and no other glass is "
-            "for doors",
+            "{} is {} thick: such thin glass is not tempered, and no other glass is for doors",
+            part.title,
             thick,
         ),
         measured=thick.text,
@@ -135,8 +135,10 @@ def _too_large(
     other = (tell("glazing of {} or more", thicker),) if thicker else ()
     return Breach(
         part.path,
-        tell(f"the {part.title} is {{}}; of {{}} it should be {{}} at the most",
-             measured, thick, limit),
+        tell(
+            "the {} is {}; of {} it should be {} at the most",
+            part.title, measured, thick, limit,
+        ),
         measured=measured,
         limit=limit if isinstance(limit, str) else limit.text,
         remedies=(

@@ -54,9 +54,8 @@ def _elsewhere(room: Room, run: Run, stands: tuple[str, Dim], pinned: Given) -> 
     return Breach(
         f"run.{run.spec.key}.start_{key}",
         tell(
-            f"the left side of {key} stands {{}} from the wall's left end, {{}} {side} of where "
-            "it is pinned",
-            at, off,
+            "the left side of {} stands {} from the wall's left end, {} {} of where it is pinned",
+            key, at, off, side,
         ),
         measured=at.text,
         limit=own.length(pin).text,

@@ -68,7 +68,7 @@ def _breach(room: Room, bored: Part, used: Dim, right: Fraction) -> Breach:
     ends = "may come out of the far face" if far else "hardly reaches the next piece"
     return Breach(
         bored.path,
-        tell(f"a {{}} pocket screw in a board {{}} thick {ends}", screw, own.thickness(thick)),
+        tell("a {} pocket screw in a board {} thick {}", screw, own.thickness(thick), ends),
         measured=screw.text,
         limit=fits.text,
         remedies=(tell("pocket screws of {}", fits),),

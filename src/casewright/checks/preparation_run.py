@@ -77,14 +77,15 @@ def _breach(room: Room, best: _Beside) -> Breach:
     return Breach(
         best.sink.path,
         tell(
-            f"beside {best.sink.title} {{}} at the left and {{}} at the right of unbroken counter "
-            "are {} deep; planning guidelines ask for {} in one piece beside a sink",
-            own.length(left), own.length(right), own.length(own.limit(_DEEP)), asked,
+            "beside {} {} at the left and {} at the right of unbroken counter are {} deep; "
+            "planning guidelines ask for {} in one piece beside a sink",
+            best.sink.title, own.length(left), own.length(right), own.length(own.limit(_DEEP)),
+            asked,
         ),
         measured=own.length(most).text,
         limit=asked.text,
         remedies=(
-            tell(f"{{}} more of base cases at its {side}", more),
+            tell("{} more of base cases at its {}", more, side),
             "what breaks the counter at another place in the run",
         ),
         own=own,

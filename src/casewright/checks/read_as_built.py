@@ -43,10 +43,11 @@ def _examine(room: Room) -> Iterator[Breach]:
             plan = own.worked("plan", dim.wanted, _PLAN, *_plan_of(dim))
             read, planned = own.length(dim), own.length(plan)
             by = own.length(dim - plan if off > 0 else plan - dim, "off")
-            says = f"{dim.path} was read as {{}}: {{}} {way} than the plan's {{}}"
             yield Breach(
                 dim.path,
-                tell(says, read, by, planned),
+                tell(
+                    "{} was read as {}: {} {} than the plan's {}", dim.path, read, by, way, planned
+                ),
                 measured=read.text,
                 limit=planned.text,
                 remedies=("read it again", "see whether the cases stand in their order"),

@@ -218,7 +218,7 @@ def _beside_door(pane: _Pane, thing: PlacedThing) -> _Asked | None:
     nearest = _figure(pane.own, _BESIDE, "nearest to a door")
     by = pane.own.let("farther", nearest - far)
     return _Asked(
-        tell(f"lies {{}} beside {name}", pane.own.length(far)), _ways(pane, by, thing, _DOOR_LOW)
+        tell("lies {} beside {}", pane.own.length(far), name), _ways(pane, by, thing, _DOOR_LOW)
     )
 
 
@@ -235,10 +235,12 @@ def _round_corner(pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked |
     by = pane.own.worked("farther", _shift(pane, spot, _BESIDE), _SHIFT, far, nearest)
     ways = _ways(pane, by, thing, _DOOR_LOW)
     if thing.spec.swing is not None:
-        return _Asked(tell(f"lies {{}} from the hinges of {name}, round the corner", off), ways)
+        return _Asked(tell("lies {} from the hinges of {}, round the corner", off, name), ways)
     swings = f'swing = "left" or "right" under {name}, the side of its hinges, if it opens inward'
-    why = f"lies {{}} from {name}, round the corner, of which nobody has told how it opens"
-    return _Asked(tell(why, off), (swings, *ways), unsure=True)
+    why = tell(
+        "lies {} from {}, round the corner, of which nobody has told how it opens", off, name
+    )
+    return _Asked(why, (swings, *ways), unsure=True)
 
 
 def _beside(pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked | None:
@@ -251,7 +253,7 @@ def _beside(pane: _Pane, thing: PlacedThing, frame: WallFrame) -> _Asked | None:
     name, far = thing.spec.title, _far(pane, thing, _root(gap))
     nearest = _figure(pane.own, least, f"nearest to a {thing.spec.kind}")
     by = pane.own.worked("farther", _shift(pane, corners, least), _SHIFT, far, nearest)
-    why = tell(f"lies {{}} from {name}", pane.own.length(far))
+    why = tell("lies {} from {}", pane.own.length(far), name)
     return _Asked(why, _ways(pane, by, thing, low))
 
 
@@ -259,7 +261,7 @@ def _ways(pane: _Pane, by: Dim, thing: PlacedThing, low: Fraction) -> tuple[str,
     own, name = pane.own, thing.spec.title
     up = own.length(_figure(own, low, f"lower edge near a {thing.spec.kind}"))
     return (
-        tell(f"the glass {{}} farther from {name}, along its wall", own.about(by, "by", Way.UP)),
+        tell("the glass {} farther from {}, along its wall", own.about(by, "by", Way.UP), name),
         tell("glass only from {} up", up),
     )
 
@@ -301,9 +303,11 @@ def _breach(room: Room, own: Reckoning, case: Case, found: tuple[Part, _Asked]) 
     return Breach(
         part.path,
         tell(
-            f"the {part.title} of {case.spec.title} {{}}: the code asks for safety glazing of "
-            f"category {category} there",
+            "the {} of {} {}: the code asks for safety glazing of category {} there",
+            part.title,
+            case.spec.title,
             asked.why,
+            category,
         ),
         measured=f"{float(area / FOOT**2):.1f} sq ft",
         limit=f"category {category}",

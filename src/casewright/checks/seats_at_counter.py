@@ -79,8 +79,8 @@ def _seated(room: Room, island: Island) -> Iterator[Breach]:
         yield Breach(
             island.key,
             tell(
-                f"the counter of {island.spec.title} is {{}} long: one who sits there takes {{}}",
-                own.length(long), own.length(each),
+                "the counter of {} is {} long: one who sits there takes {}",
+                island.spec.title, own.length(long), own.length(each),
             ),
             measured=own.length(long).text,
             limit=own.length(each).text,
@@ -95,9 +95,10 @@ def _short(own: Reckoning, island: Island, sizes: tuple[Dim, Dim, Dim], seats: i
     return Breach(
         island.key,
         tell(
-            f"the counter of {island.spec.title} stands {{}} over knees, {{}} above the floor; "
-            f"planning guidelines ask for {{}} there, and {{}} of width for each of {seats}",
-            out, own.length(top, "top"), asked, own.length(own.limit(_A_SEAT)),
+            "the counter of {} stands {} over knees, {} above the floor; planning guidelines ask "
+            "for {} there, and {} of width for each of {}",
+            island.spec.title, out, own.length(top, "top"), asked, own.length(own.limit(_A_SEAT)),
+            seats,
         ),
         measured=out.text,
         limit=asked.text,

@@ -64,10 +64,10 @@ def _beside(room: Room, run: Run, corner: SurveyedCorner) -> Iterator[Breach]:
     yield Breach(
         corner.cosine.path,
         tell(
-            f"{corner.spec.title} has {angle_of(corner.cosine).degrees:.1f} degrees: over the "
-            f"{{}} of {run.spec.title} the wall comes in by {{}}, and the width was read at the "
-            "back alone",
-            own.length(depth), told,
+            "{} has {} degrees: over the {} of {} the wall comes in by {}, and the width was "
+            "read at the back alone",
+            corner.spec.title, f"{angle_of(corner.cosine).degrees:.1f}", own.length(depth),
+            run.spec.title, told,
         ),
         measured=told.text,
         remedies=(

@@ -55,9 +55,8 @@ def _examine(room: Room) -> Iterator[Breach]:
             yield Breach(
                 f"stock.{key}.thickness",
                 tell(
-                    f"the sheets of {goods.title} are {{}} to {{}} thick, and reckoned with "
-                    "their mean",
-                    own.thickness(thin), own.thickness(thick),
+                    "the sheets of {} are {} to {} thick, and reckoned with their mean",
+                    goods.title, own.thickness(thin), own.thickness(thick),
                 ),
                 measured=own.thickness(differ).text,
                 limit=own.thickness(allowed).text,

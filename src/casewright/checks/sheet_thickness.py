@@ -63,10 +63,10 @@ def _examine(room: Room) -> Iterator[Breach]:
             for name, size in (("thinnest", band.low), ("thickest", band.high))
         )
         read = own.thickness(node)
-        says = f"{goods.title} was read as {{}}; sold as {{}} it should be between {{}} and {{}}"
+        says = "{} was read as {}; sold as {} it should be between {} and {}"
         yield Breach(
             node.path,
-            tell(says, read, own.thickness(sold), low, high),
+            tell(says, goods.title, read, own.thickness(sold), low, high),
             measured=read.text,
             limit=f"{low.text} to {high.text}",
             remedies=("measure again", "put the right label on the sheet"),

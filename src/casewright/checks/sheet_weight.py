@@ -55,7 +55,7 @@ def _examine(room: Room) -> Iterator[Breach]:
     own = reckoning(room, _NAME, goods.key)
     weight = own.weight(full_sheet_weight(own, goods))
     says = [
-        tell(f"a full sheet of {goods.title} weighs about {{}}; ", weight),
+        tell("a full sheet of {} weighs about {}; ", goods.title, weight),
         Lifts(room).words(effort, goods.title, own, _thickness(own, goods)),
         f". Nearly as heavy: {', '.join(others)}" if others else "",
     ]

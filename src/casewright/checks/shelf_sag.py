@@ -201,13 +201,11 @@ def _breach(room: Room, case: Case, parts: list[Part], beam: _Beam) -> Breach:
     return Breach(
         parts[0].path,
         tell(
-            f"{titles} of {parts[0].case}: {{}} between supports would sag {{}} under books "
-            f"({{}}), {{}} once it has crept; the eye sees {{}}. Reckoned with "
-            f"{beam.modulus_mpa:.0f} MPa along the grain, the ends resting.",
-            it.on_tape("span", it.span),
-            own.about(it.first, "sag_first"),
-            own.said(_load(own), _LOADS[own.unit], "load_weight"),
-            lasting, limit,
+            "{} of {}: {} between supports would sag {} under books ({}), {} once it has crept; "
+            "the eye sees {}. Reckoned with {} MPa along the grain, the ends resting.",
+            titles, parts[0].case, it.on_tape("span", it.span), own.about(it.first, "sag_first"),
+            own.said(_load(own), _LOADS[own.unit], "load_weight"), lasting, limit,
+            f"{beam.modulus_mpa:.0f}",
         ),
         measured=lasting.text,
         limit=limit.text,
@@ -249,8 +247,9 @@ def _higher_nosing(it: _Told) -> Iterator[Told]:
         if first * _CREEP <= it.beam.seen_mm:
             lowest = own.worked("nosing", high, _LOW, it.first, step)
             yield tell(
-                "a nosing {} high under the front edge, {} thick: " + nosing_words(case, part),
+                "a nosing {} high under the front edge, {} thick: {}",
                 own.about(lowest, "as_high"), own.about(thick, "as_thick"),
+                nosing_words(case, part),
             )  # fmt: skip
             return
 

@@ -71,9 +71,9 @@ def _breach(room: Room, parts: list[Part], *, routed: bool) -> Breach:
     return Breach(
         first.path,
         tell(
-            f"the {first.title} of {first.case}{others}: under {{}} at the longest, {{}} the "
-            f"smallest, so that hands come close to {near}",
-            least, smallest,
+            "the {} of {}{}: under {} at the longest, {} the smallest, so that hands come close "
+            "to {}",
+            first.title, first.case, others, least, smallest, near,
         ),
         measured=smallest.text,
         limit=least.text,

@@ -69,7 +69,7 @@ def _examine(room: Room) -> Iterator[Breach]:
         joined = ("screw it to its neighbours too, before they are let go",)
         yield Breach(
             case.key,
-            tell(f"{case.spec.title}, {{}} wide, {{}}", wide, behind),
+            tell("{}, {} wide, {}", case.spec.title, wide, behind),
             measured=wide.text,
             limit=spacing.text,
             remedies=(
@@ -117,7 +117,7 @@ def _behind(room: Room, own: Reckoning, before: CasePlace) -> Told:
         return tell("has none of the studs that were found behind it")
     middles = joined(", ", (own.length(before.wall.studs[n], "stud") for n in found))
     many = f"{len(found)} studs" if len(found) > 1 else "one stud"
-    words = tell(f"has {many} behind it, {{}} from the wall's left end", middles)
+    words = tell("has {} behind it, {} from the wall's left end", many, middles)
     if len(free) < len(found):
         words += f", {len(found) - len(free)} of them where a cable or a pipe may run"
     return words

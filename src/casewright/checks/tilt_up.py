@@ -66,9 +66,10 @@ def _breach(room: Room, case: Case, high: Dim) -> Breach:
     return Breach(
         case.key,
         tell(
-            f"{case.spec.title} cannot be tilted up: from corner to corner its side measures "
-            f"{{}}, over {{}}: the ceiling {word} {{}} high, {{}} of it kept free",
-            diagonal, own.length(free), own.length(ceiling), own.length(air),
+            "{} cannot be tilted up: from corner to corner its side measures {}, over {}: the "
+            "ceiling {} {} high, {} of it kept free",
+            case.spec.title, diagonal, own.length(free), word, own.length(ceiling),
+            own.length(air),
         ),
         measured=diagonal.text,
         limit=own.length(free).text,

@@ -77,8 +77,9 @@ def _loose(room: Room, case: Case) -> Breach:
     return Breach(
         case.key,
         tell(
-            f"{case.spec.title}, {{}} high, has nothing in its upper half for wall screws to "
-            "hold: it can tip on somebody who climbs it",
+            "{}, {} high, has nothing in its upper half for wall screws to hold: it can tip on "
+            "somebody who climbs it",
+            case.spec.title,
             high,
         ),
         measured=high.text,
@@ -94,8 +95,9 @@ def _without_stud(room: Room, case: Case) -> Breach:
     return Breach(
         case.key,
         tell(
-            f"{case.spec.title}, {{}} high, has none of the studs that were found behind it, or "
-            "none that a screw may go into: nothing keeps it from tipping",
+            "{}, {} high, has none of the studs that were found behind it, or none that a screw "
+            "may go into: nothing keeps it from tipping",
+            case.spec.title,
             own.length(case.height),
         ),
         measured="0",
@@ -117,9 +119,8 @@ def _slender(room: Room, case: Case) -> Breach:
     return Breach(
         case.key,
         tell(
-            f"{case.spec.title} is {{}} high on a foot of {{}}: empty and loose it tips at a lean "
-            f"of about {lean:.0f} degrees",
-            own.length(high), own.length(deep),
+            "{} is {} high on a foot of {}: empty and loose it tips at a lean of about {} degrees",
+            case.spec.title, own.length(high), own.length(deep), f"{lean:.0f}",
         ),
         measured=f"{float(Fraction(high.value, deep.value)):.1f} to 1",
         limit=f"{_SLENDER} to 1",

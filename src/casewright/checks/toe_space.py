@@ -50,13 +50,13 @@ def _examine(room: Room) -> Iterator[Breach]:
                     own.length(style_of(room, own, key, case)),
                     own.length(own.limit(least)),
                 )
-                says = f"the toe space of {case.spec.title} is only {{}} {word}: toes meet it"
+                says = "the toe space of {} is only {} {}: toes meet it"
                 yield Breach(
                     case.key,
-                    tell(says, size),
+                    tell(says, case.spec.title, size, word),
                     measured=size.text,
                     limit=asked.text,
-                    remedies=(tell(f"{key} = {{}} or more", asked),),
+                    remedies=(tell("{} = {} or more", key, asked),),
                     own=own,
                 )
 

@@ -159,11 +159,11 @@ def _lacks_bit(room: Room) -> Iterator[Breach]:
             owned = ", ".join(thickness(room, bit.value) for bit in room.spec.shop.bits)
             own = reckoning(room, _NAME, feature.path)
             wide = own.thickness(width, "width")
-            says = f"no straight bit in the shop is as narrow as the {feature.kind} of {{}}"
+            says = "no straight bit in the shop is as narrow as the {} of {}"
             buy = tell("a straight bit of {} or less: write it into bits in [shop]", wide)
             yield Breach(
                 feature.path,
-                tell(says, wide),
+                tell(says, feature.kind, wide),
                 measured=owned,
                 limit=text,
                 remedies=(buy,),

@@ -45,9 +45,9 @@ def _examine(room: Room) -> Iterator[Breach]:
             yield Breach(
                 case.key,
                 tell(
-                    f"{case.spec.title} reaches {{}} above the floor: {{}} more than from the "
-                    "highest floor to the lowest ceiling",
-                    top, over,
+                    "{} reaches {} above the floor: {} more than from the highest floor to the "
+                    "lowest ceiling",
+                    case.spec.title, top, over,
                 ),
                 measured=top.text,
                 limit=own.length(clear).text,

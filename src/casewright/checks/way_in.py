@@ -97,15 +97,15 @@ def _stuck(room: Room, case: Case, passage: Passage, sizes: tuple[_Size, _Size, 
     taken = [own.length(size.size) for size in sizes[:2]]
     free = _free(room, own, passage)
     less = joined(" and ", (
-        tell(f"{{}} {size.less}", own.length(size.size - most, size.less))
+        tell("{} {}", own.length(size.size - most, size.less), size.less)
         for size, most in zip(sizes, free, strict=False) if size.mm > most.value
     ))  # fmt: skip
     return Breach(
         case.key,
         tell(
-            f"{case.spec.title} does not come through {passage.title}: turned every way it takes "
-            "{} by {}, and there is {} by {}",
-            *taken, wide, high,
+            "{} does not come through {}: turned every way it takes {} by {}, and there is {} by "
+            "{}",
+            case.spec.title, passage.title, *taken, wide, high,
         ),
         measured=joined(" x ", taken),
         limit=joined(" x ", (wide, high)),
@@ -137,14 +137,16 @@ def _cannot_turn(room: Room, case: Case, passage: Passage, longest: _Size) -> Br
     return Breach(
         case.key,
         tell(
-            f"{case.spec.title}, {{}} long, cannot be stood up on the landing of {passage.title}",
-            long,
+            "{}, {} long, cannot be stood up on the landing of {}",
+            case.spec.title, long, passage.title,
         ),
         measured=long.text,
         limit=own.about(corner, "corner", Way.DOWN).text,
         remedies=(
-            tell(f"a box {{}} {longest.less}",
-                 own.about(longest.size - corner, longest.less, Way.UP)),
+            tell(
+                "a box {} {}",
+                own.about(longest.size - corner, longest.less, Way.UP), longest.less,
+            ),
             "two boxes, one on the other or side by side",
             "put it together in the room",
         ),

@@ -197,9 +197,10 @@ class Lifts:
         limit = own.worked("limit_weight", effort.limit, _LIMIT, *hands.values(), power=0)
         index = effort.index
         return tell(
-            "the lifting equation recommends at most {}, which makes an index of "
-            f"{float(index):.1f}, or {float(index / 2):.1f} for each of two ({{}})",
-            own.weight(limit), way if like is name else f"lifted as {like} is",
+            "the lifting equation recommends at most {}, which makes an index of {}, or {} for "
+            "each of two ({})",
+            own.weight(limit), f"{float(index):.1f}", f"{float(index / 2):.1f}",
+            way if like is name else f"lifted as {like} is",
         )  # fmt: skip
 
 

@@ -116,9 +116,8 @@ def _breach(room: Room, pair: tuple[Case, Case], free: Dim, least: Limit) -> Bre
     return Breach(
         one.key,
         tell(
-            f"{{}} lie between the fronts of {one.spec.title} and {other.spec.title}; "
-            f"{_WHO[room.spec.accessible]} for {{}}",
-            left, asked,
+            "{} lie between the fronts of {} and {}; {} for {}",
+            left, one.spec.title, other.spec.title, _WHO[room.spec.accessible], asked,
         ),
         measured=left.text,
         limit=asked.text,

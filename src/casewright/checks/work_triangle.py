@@ -115,14 +115,13 @@ def _wrong(room: Room, one: WorkCentre, other: WorkCentre, *, is_short: bool) ->
     return Breach(
         other.path,
         tell(
-            f"from the middle of {one.title} to that of {other.title} it is {{}}; planning "
-            f"guidelines ask for {{}} at {'least' if is_short else 'most'}",
-            told, asked,
+            "from the middle of {} to that of {} it is {}; planning guidelines ask for {} at {}",
+            one.title, other.title, told, asked, "least" if is_short else "most",
         ),
         measured=told.text,
         limit=asked.text,
         remedies=(
-            tell(f"the two {{}} {'farther from' if is_short else 'nearer to'} each other", off),
+            tell("the two {} {} each other", off, "farther from" if is_short else "nearer to"),
             "leave it, where the room gives no more" if is_short else "another order in the runs",
         ),
         own=own,
@@ -139,9 +138,8 @@ def _all_three(room: Room, three: _Three) -> Iterator[Breach]:
     yield Breach(
         three[0].path,
         tell(
-            f"the ways between {names} are {{}} together; planning guidelines ask for {{}} at "
-            "most",
-            told, asked,
+            "the ways between {} are {} together; planning guidelines ask for {} at most",
+            names, told, asked,
         ),
         measured=told.text,
         limit=asked.text,
@@ -178,9 +176,8 @@ def _cuts(
     return Breach(
         stand.key,
         tell(
-            f"the way from {one.title} to {other.title} goes {{}} through {stand.title}; planning "
-            "guidelines ask for {} at most",
-            cut, most,
+            "the way from {} to {} goes {} through {}; planning guidelines ask for {} at most",
+            one.title, other.title, cut, stand.title, most,
         ),
         measured=cut.text,
         limit=most.text,

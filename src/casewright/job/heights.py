@@ -216,7 +216,7 @@ def _trade(
             yield Told(f"{key} as wished")
         else:
             more = "more" if off > 0 else "less"
-            yield tell(f"{key} {{}} {more} than wished", numbers.off(name, key, abs(off)))
+            yield tell("{} {} {} than wished", key, numbers.off(name, key, abs(off)), more)
 
 
 def _bound(room: Room) -> Told:
@@ -235,6 +235,6 @@ def _bound(room: Room) -> Told:
             )  # fmt: skip
             if at is not None:
                 place = as_said(at, room.spec.unit, shop_text(at.value, room.spec.unit))
-                words.append(tell(f"{what} {{}} along {{}}", place, wall.spec.title))
+                words.append(tell("{} {} along {}", what, place, wall.spec.title))
                 break
     return joined("; ", words)

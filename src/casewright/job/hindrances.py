@@ -82,12 +82,12 @@ def _run_relief(run: RunLayout, relief: Relief, number: int) -> Told:
         return Told(f"one case less: {relief.key} in another run, or nowhere")
     by, more = run.numbers.relief(number, relief), relief.steps > 0
     if relief.of == "seam":
-        words = f"the pinned seam of {{}} {{}} farther to the {'right' if more else 'left'}"
-        return tell(words, relief.key, by)
+        way = "right" if more else "left"
+        return tell("the pinned seam of {} {} farther to the {}", relief.key, by, way)
     if relief.of == "wall":
-        return tell(f"the wall {{}} {'longer' if more else 'shorter'}", by)
+        return tell("the wall {} {}", by, "longer" if more else "shorter")
     what = relief.key if relief.of == "place" else f"the {relief.of}"
-    return tell(f"{{}} {{}} {'narrower' if more else 'wider'}", what, by)
+    return tell("{} {} {}", what, by, "narrower" if more else "wider")
 
 
 def island_hindrances(island: IslandLayout) -> Iterator[Hindrance]:
@@ -125,7 +125,7 @@ def _aisle_reliefs(island: IslandLayout, conflict: IslandConflict) -> Iterator[T
     if conflict.opposite:
         other = island.titles.get(conflict.opposite, conflict.opposite)
         yield tell("the aisle to {} {} less", other, by)
-    yield tell(f"{{}} {{}} {'shorter' if conflict.ends else 'less deep'}", island.title, by)
+    yield tell("{} {} {}", island.title, by, "shorter" if conflict.ends else "less deep")
 
 
 def height_hindrances(heights: RoomHeights) -> Iterator[Hindrance]:
@@ -142,6 +142,6 @@ def height_hindrances(heights: RoomHeights) -> Iterator[Hindrance]:
 def _height_relief(heights: RoomHeights, relief: Relief, number: int) -> Told:
     by, less = heights.numbers.relief(number, relief), relief.steps > 0
     if relief.of == "wall":
-        return tell(f"a ceiling {{}} {'higher' if less else 'lower'}", by)
+        return tell("a ceiling {} {}", by, "higher" if less else "lower")
     what = relief.key if relief.of == "place" else "frieze"
-    return tell(f"{what} {{}} {'less' if less else 'more'}", by)
+    return tell("{} {} {}", what, by, "less" if less else "more")

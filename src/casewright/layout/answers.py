@@ -190,7 +190,7 @@ def _trade(layout: WallLayout, kind: LayoutKind, say: Say) -> Iterator[Told]:
     if len(built) == 1:
         yield tell("every case {}", told[built[0]])
     elif built:
-        yield tell(f"{len(built)} widths of cases: {{}}", joined(", ", told.values()))
+        yield tell("{} widths of cases: {}", len(built), joined(", ", told.values()))
     if kind.met:
         yield Told(f"a side of a case before {' and '.join(kind.met)}")
     narrow = [each for each in built if each < task.preferences.narrow]
@@ -220,7 +220,7 @@ def _one_filler(task: WallTask, layout: WallLayout, say: Say) -> Iterator[Told]:
         ("right", task.right, layout.right),
     ):
         if end is not None and not end.in_corner:
-            yield tell(f"a filler of {{}} at the {side}", say(width, f"{side}_filler"))
+            yield tell("a filler of {} at the {}", say(width, f"{side}_filler"), side)
 
 
 def _centres(layout: WallLayout, kind: LayoutKind, say: Say) -> Iterator[Told]:
@@ -234,7 +234,7 @@ def _centres(layout: WallLayout, kind: LayoutKind, say: Say) -> Iterator[Told]:
             yield Told(f"{place.key} on its centre")
         else:
             side, by = "right" if off > 0 else "left", say(abs(off) // 2, f"off_{place.key}")
-            yield tell(f"{{}} {{}} {side} of its centre", place.key, by)
+            yield tell("{} {} {} of its centre", place.key, by, side)
     stray = stray_seams(task, layout.left, layout.widths)
     if task.seams:
         yield Told(_stray(stray) if stray else "every seam on one below")

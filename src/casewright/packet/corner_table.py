@@ -122,7 +122,7 @@ def _verdict(corner: SurveyedCorner, unit: Unit, chain: Chain) -> Told:
         return Told(words)
     way = "comes in" if off_mm > 0 else "runs off"
     off, deep = _departure(corner.spec.key, corner.cosine, unit, chain)
-    return tell(f"{words}; {way} {{}} over {{}}", off, deep)
+    return tell("{}; {} {} over {}", words, way, off, deep)
 
 
 def _departure(key: str, cosine: Dim, unit: Unit, chain: Chain) -> tuple[Measure, Measure]:

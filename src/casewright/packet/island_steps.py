@@ -65,7 +65,7 @@ def _screws(room: Room, island: Island) -> Iterator[Rich]:
             continue
         size = as_said(screws.length, room.spec.unit)
         board = titles[screws.through]
-        kin = (tell(f"{screws.count} of {{}}", size), board.title, into.title)
+        kin = (tell("{} of {}", screws.count, size), board.title, into.title)
         found.setdefault(kin, []).append(cases[board.case])
     for (how, title, ends_in), owners in found.items():
         yield joined("", (

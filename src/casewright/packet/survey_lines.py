@@ -56,7 +56,7 @@ def _plumbs(form: SurveyForm, unit: Unit, *whose: PlumbOf) -> Iterator[Block]:
             lean = read[f"plumb_{n}"]
             off = as_said(lean, unit, size_text(abs(lean.value), unit))
             over = size_of(at[f"plumb_{n}.over"], unit)
-            yield Paragraph(tell(f"Plumb, {words}: leans {way} by {{}} over {{}}.", off, over))
+            yield Paragraph(tell("Plumb, {}: leans {} by {} over {}.", words, way, off, over))
         if not known:
             blanks = (Blank(_SHORTER), " over ", Blank(_SHORTER), ", head in / out")
             yield Paragraph((f"Plumb, {words}: off ", *blanks))

@@ -104,7 +104,7 @@ def _lid_screws(room: Room, lid: Trim) -> Iterator[Rich]:
     titles = {part.path: part.title for part in room.parts}
     unit = room.spec.unit
     found = Counter(
-        (tell(f"{each.count} of {{}}", as_said(each.length, unit)), titles[each.through])
+        (tell("{} of {}", each.count, as_said(each.length, unit)), titles[each.through])
         for each in lid.screws
     )
     for (how, title), boxes in found.items():

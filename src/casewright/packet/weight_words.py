@@ -36,8 +36,9 @@ def weight_of(room: Room, parts: Iterable[Part], path: str, *, fine: bool = Fals
 def case_weighs(room: Room, case: Case) -> Told:
     """What it weighs as it stands, and as it is lifted."""
     return tell(
-        f" It weighs about {{}}{_without(case)}, from the density of its stock.{{}}",
+        " It weighs about {}{}, from the density of its stock.{}",
         weight_of(room, case.lifted, lift_path(case.key)),
+        _without(case),
         "" if case.is_plinth else _lifted(room, case, case_effort(room, case)),
     )
 
@@ -51,9 +52,10 @@ def _lifted(room: Room, case: Case, effort: Effort) -> Told:
             " Bare, {}, it is too deep to be lifted close to the body: do not lift it alone.", bare
         )
     return tell(
-        f" Bare, {{}}, its lifting index is {float(effort.index):.1f}: the lifting equation "
-        "recommends at most {} where it is held worst. Over 1 plan for help.",
+        " Bare, {}, its lifting index is {}: the lifting equation recommends at most {} where it "
+        "is held worst. Over 1 plan for help.",
         bare,
+        f"{float(effort.index):.1f}",
         told_weight(effort.limit, unit, lift_path(case.key, "limit_weight")),
     )
 

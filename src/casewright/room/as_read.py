@@ -63,9 +63,10 @@ def told_as_read(room: Room, case: Case) -> tuple[Finding, ...]:
             severity=Severity.NOTE,
             path=case.key,
             says=tell(
-                f"the {' and the '.join(names)} of {case.spec.title} came out {{}} off what its "
-                "pieces come to; its joints take that up, and what is made later goes by the "
-                "reading",
+                "the {} of {} came out {} off what its pieces come to; its joints take that up, "
+                "and what is made later goes by the reading",
+                " and the ".join(names),
+                case.spec.title,
                 off,
             ),
             measured=off.text,

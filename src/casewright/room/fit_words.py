@@ -111,15 +111,14 @@ def fit_problem(fit: Fit, unit: Unit, numbers: FitNumbers | None = None) -> Told
         off = of.said(of.gap if of.gap.value > 0 else -of.gap, "off")
         even = tell("{} either way", high)
         return tell(
-            f"{fit.owner} is {{}} {'over' if wide else 'under'} in "
-            f"{name.removesuffix('_error')}; {{}} is allowed",
-            off, even if fit.low == -fit.high else tell("{} to {}", low, high),
+            "{} is {} {} in {}; {} is allowed",
+            fit.owner, off, "over" if wide else "under", name.removesuffix("_error"),
+            even if fit.low == -fit.high else tell("{} to {}", low, high),
         )  # fmt: skip
     by = of.said(of.gap - of.high if wide else of.low - of.gap, "by")
     return tell(
-        f"{fit_name(fit).rstrip(',')} is {{}}, {{}} too {'much' if wide else 'little'}; it must "
-        "be {} to {}",
-        of.said(of.gap), by, low, high,
+        "{} is {}, {} too {}; it must be {} to {}",
+        fit_name(fit).rstrip(","), of.said(of.gap), by, "much" if wide else "little", low, high,
     )  # fmt: skip
 
 
@@ -157,4 +156,4 @@ def planned_text(fit: Fit, unit: Unit, numbers: FitNumbers | None = None) -> Tol
     size = of.said(of.gap if of.gap.value > 0 else -of.gap, "off")
     name = fit_name(fit)
     word = next((word for begin, word in _MEETS if name.startswith(begin)), "as none")
-    return tell(f"{word} within {{}}", size) if _NOT_ZERO.search(size.text) else Told(word)
+    return tell("{} within {}", word, size) if _NOT_ZERO.search(size.text) else Told(word)

@@ -230,19 +230,18 @@ def _uneven(maker: Maker, front: Run, back: Run, word: str, off: Dim) -> Finding
     return Finding(
         rule="island rows", severity=Severity.STOP, path=maker.spec.key,
         says=tell(
-            f"in {maker.spec.title}, {longer.spec.title} is {{}} {adjective} than "
-            f"{shorter.spec.title} behind it: no end panel lies flat on both",
-            by,
+            "in {}, {} is {} {} than {} behind it: no end panel lies flat on both",
+            maker.spec.title, longer.spec.title, by, adjective, shorter.spec.title,
         ),
         measured=by.text, limit=maker.house.text(maker.zero), source="common practice",
         remedies=(
             tell(
-                f"cases of {longer.spec.title} together {{}} {other}"
-                if word == "length" else f"{longer.spec.title} {{}} {other}",
-                by,
+                "cases of {} together {} {}" if word == "length" else "{} {} {}",
+                longer.spec.title, by, other,
             ),
             tell(
-                f"a case of {shorter.spec.title} {{}} {adjective.replace('longer', 'wider')}", by
+                "a case of {} {} {}",
+                shorter.spec.title, by, adjective.replace("longer", "wider"),
             ),
         ),
         numbers=own.numbers,

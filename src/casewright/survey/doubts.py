@@ -214,7 +214,7 @@ class _Wall:
             names = {name: f"station_{n}.{name}" for name in ("down", "up", "whole")}
             if all(name in self.readings for name in names.values()):
                 at = self.numbers.said(self.wall.at[f"station_{n}.along"])
-                rows = [replace(self._row(names[name], ""), words=tell(f"{name} at {{}}", at))
+                rows = [replace(self._row(names[name], ""), words=tell("{} at {}", name, at))
                         for name in ("down", "up")]  # fmt: skip
                 whole = self._row(names["whole"], "floor to ceiling")
                 yield from self._sum(rows, whole, "the heights", Fraction(0))

@@ -53,13 +53,14 @@ def reading_words(reading: NextReading, wall: SurveyedWall, unit: Unit, place: P
     if reading.thing:
         return Told(_of_thing(reading, wall.spec))
     if reading.name == "width":
-        at = f"the width at the {reading.depth}, {{}} above the floor"
         height = reading.height
-        return tell(at, "" if height is None else size_of(usual_height(place, height, unit), unit))
+        high = "" if height is None else size_of(usual_height(place, height, unit), unit)
+        return tell("the width at the {}, {} above the floor", reading.depth, high)
     target = "down to the floor" if reading.name == "down" else "up to the ceiling"
     along = reading.along
     return tell(
-        f"from the level line {target}, {{}} from the left end",
+        "from the level line {}, {} from the left end",
+        target,
         "" if along is None else size_of(_along(along, wall, unit, place), unit),
     )
 

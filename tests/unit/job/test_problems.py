@@ -191,12 +191,6 @@ def test_a_length_is_wrong_at_the_character() -> None:
     assert found.location.word == '"11 7/x"'
 
 
-def test_braces_in_a_title_are_refused() -> None:
-    """Sentences that tell of a case have the places of its lengths there."""
-    found = problem(f'{FIVE_LINES}title = "left {{}} of two"\n')
-    assert "braces" in found.want
-
-
 def test_all_problems_are_told_at_once() -> None:
     """In the order of the file, each at its place."""
     found = problems(

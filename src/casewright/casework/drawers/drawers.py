@@ -229,10 +229,10 @@ def _hang_front(maker: Maker, path: str, title: str) -> None:
     maker.step(
         "hang", path, "-z",
         tell(
-            f"Set the {title} with spacers of {{}} on what is below it, even at both sides; clamp "
-            "it to its box, drive the screws from inside, then drill on through the holes of the "
-            "pull and fix it.",
-            maker.house.said(maker.style("gap")),
+            "Set the {} with spacers of {} on what is below it, even at both sides; clamp it to "
+            "its box, drive the screws from inside, then drill on through the holes of the pull "
+            "and fix it.",
+            title, maker.house.said(maker.style("gap")),
         ),
         joints=joints, cautions=("clamp_screws",),
     )  # fmt: skip

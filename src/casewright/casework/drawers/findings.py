@@ -53,9 +53,8 @@ def too_low(maker: Maker, path: str, opening: Opening, height: Dim, lowest: Dim)
         severity=Severity.STOP,
         path=path,
         says=tell(
-            f"no room for a drawer: the box of {opening.name.replace('_', ' ')} would be {{}} "
-            "high, it takes at least {}",
-            high, least,
+            "no room for a drawer: the box of {} would be {} high, it takes at least {}",
+            opening.name.replace("_", " "), high, least,
         ),
         measured=high.text,
         limit=least.text,
@@ -96,7 +95,7 @@ def no_partition(maker: Maker, sizes: tuple[Dim, Dim], limits: tuple[Fraction, D
         limit=limit.text,
         source=_PRACTICE,
         remedies=(
-            tell(f"set face_stile to {{}} or {'more' if thin else 'less'}", limit),
+            tell("set face_stile to {} or {}", limit, "more" if thin else "less"),
             "no mullion",
             "no roll_outs",
         ),
@@ -113,8 +112,8 @@ def no_roll_outs(maker: Maker, count: int, lacks: Dim) -> Finding:
         severity=Severity.STOP,
         path=maker.path("roll_outs"),
         says=tell(
-            f"no room for {count} roll-outs behind the doors, clear of their hinges: {{}} is "
-            "missing",
+            "no room for {} roll-outs behind the doors, clear of their hinges: {} is missing",
+            count,
             missing,
         ),
         measured=missing.text,
@@ -137,9 +136,8 @@ def too_narrow(maker: Maker, path: str, title: str, length: Dim, least: Dim) -> 
         severity=Severity.STOP,
         path=path,
         says=tell(
-            f"no room for {title}: front and back of its box would be {{}} long, at least {{}} is "
-            "wanted",
-            long, asked,
+            "no room for {}: front and back of its box would be {} long, at least {} is wanted",
+            title, long, asked,
         ),
         measured=long.text,
         limit=asked.text,
@@ -190,9 +188,9 @@ def holes_in_groove(own: Reckoning, path: str, words: tuple[str, str, str], size
         severity=Severity.STOP,
         path=path,
         says=tell(
-            f"holes for {whose} would run into the groove of the drawer's bottom: {edge} {{}} "
-            f"above the edge of the box, {other} {{}}",
-            hole, groove,
+            "holes for {} would run into the groove of the drawer's bottom: {} {} above the edge "
+            "of the box, {} {}",
+            whose, edge, hole, other, groove,
         ),
         measured=hole.text,
         limit=groove.text,

@@ -103,10 +103,10 @@ def hang_false_fronts(maker: Maker) -> None:
         maker.step(
             "hang", front.path, "-z",
             tell(
-                f"Stick bumpers on the back of the {front.title}; set it with spacers of {{}} on "
-                "what is below it, even at both sides; clamp it, and drive the screws from inside "
-                "through the rail.",
-                maker.house.said(maker.style("inset_gap" if inset else "gap")),
+                "Stick bumpers on the back of the {}; set it with spacers of {} on what is below "
+                "it, even at both sides; clamp it, and drive the screws from inside through the "
+                "rail.",
+                front.title, maker.house.said(maker.style("inset_gap" if inset else "gap")),
             ),
             joints=joints, cautions=("clamp_screws",),
         )  # fmt: skip

@@ -217,10 +217,9 @@ def _assemble(maker: Maker, members: FrameParts) -> None:
     maker.step(
         "check square", "", None,
         tell(
-            f"Measure both diagonals of the frame{_between_rails(maker)}. They must agree within "
-            "{}; sand its joints flush, both faces, before it goes on the box.{}",
-            maker.house.trade("frame_diagonals"),
-            _batten(maker, members),
+            "Measure both diagonals of the frame{}. They must agree within {}; sand its joints "
+            "flush, both faces, before it goes on the box.{}",
+            _between_rails(maker), maker.house.trade("frame_diagonals"), _batten(maker, members),
         ),
         check_words="diagonals",
     )  # fmt: skip

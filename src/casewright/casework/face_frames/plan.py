@@ -149,10 +149,10 @@ def _narrow(maker: Maker, word: Literal["stile", "rail"], size: Dim, least: Dim)
         rule="narrow face frame",
         severity=Severity.STOP,
         path=maker.path("frame"),
-        says=tell(f"a {word} of {{}} does not cover the edge of the {behind} behind it", wide),
+        says=tell("a {} of {} does not cover the edge of the {} behind it", word, wide, behind),
         measured=wide.text,
         limit=asked.text,
         source="common practice",
-        remedies=(tell(f"set face_{word} to {{}} or more", asked),),
+        remedies=(tell("set face_{} to {} or more", word, asked),),
         numbers=own.numbers,
     )

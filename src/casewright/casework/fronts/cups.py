@@ -81,8 +81,8 @@ def _check_backing(maker: Maker, hung: HungLeaf, door: Construction) -> None:
             severity=Severity.STOP if left.value <= 1 else Severity.CARE,
             path=maker.path(hung.leaf.name),
             says=tell(
-                f"the hinge cups leave {{}} of the {hung.leaf.called}, {{}} is wanted",
-                wood, asked,
+                "the hinge cups leave {} of the {}, {} is wanted",
+                wood, hung.leaf.called, asked,
             ),
             measured=wood.text,
             limit=asked.text,

@@ -271,10 +271,13 @@ def _hang(maker: Maker, front: Door) -> None:
         front.path,
         "-z",
         tell(
-            f"Press the {count} hinges into the {front.title}{{}} screw them down, and clip it on "
-            f"its plates at the {front.hinge_side} side. Set its height first, then its side "
-            f"reveal, {depth}.",
+            "Press the {} hinges into the {}{} screw them down, and clip it on its plates at the "
+            "{} side. Set its height first, then its side reveal, {}.",
+            count,
+            front.title,
             weight_words(maker, front.path),
+            front.hinge_side,
+            depth,
         ),
         cautions=("lift_door", "glass_edges") if glazed else ("lift_door",),
     )

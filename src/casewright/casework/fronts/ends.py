@@ -197,16 +197,15 @@ def _too_small(maker: Maker, end: _End, name: str, whole: Dim, left: Dim) -> Fin
         severity=Severity.STOP,
         path=end.place.path,
         says=tell(
-            f"the {end.hand} end is too small for a frame like the doors': its {name}s take {{}} "
-            "of {}",
-            take, size,
+            "the {} end is too small for a frame like the doors': its {}s take {} of {}",
+            end.hand, name, take, size,
         ),
         measured=take.text,
         limit=size.text,
         source="common practice",
         remedies=(
-            tell(f"{name} under {{}} in [style]", own.text(whole / 2, "half")),
-            tell(f"a case more than {{}} {more}", lacks)
+            tell("{} under {} in [style]", name, own.text(whole / 2, "half")),
+            tell("a case more than {} {}", lacks, more)
             if left.value
             else f"a case a little {more}",
             "leave the end plain",

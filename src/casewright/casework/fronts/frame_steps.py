@@ -108,10 +108,10 @@ def close_frame(
     maker.step(
         "check square", "", None,
         tell(
-            f"Measure both diagonals of the {leaf.title}: they must agree within {{}}; sight "
-            "across both stiles that it lies flat. The panel still moves by hand. When the glue "
-            "is dry, bore the stiles as their cards say.",
-            maker.house.trade("frame_diagonals"),
+            "Measure both diagonals of the {}: they must agree within {}; sight across both "
+            "stiles that it lies flat. The panel still moves by hand. When the glue is dry, bore "
+            "the stiles as their cards say.",
+            leaf.title, maker.house.trade("frame_diagonals"),
         ),
         check_words="diagonals",
     )  # fmt: skip

@@ -126,10 +126,10 @@ class GlassDoor(FrameLeaf):
         maker.step(
             "check square", "", None,
             tell(
-                f"Measure both diagonals of the {title}: they must agree within {{}}. When the "
-                "glue is dry, rout the rebate all round on the back, in shallow passes, and bore "
-                "the stiles as their cards say.",
-                maker.house.trade("frame_diagonals"),
+                "Measure both diagonals of the {}: they must agree within {}. When the glue is "
+                "dry, rout the rebate all round on the back, in shallow passes, and bore the "
+                "stiles as their cards say.",
+                title, maker.house.trade("frame_diagonals"),
             ),
             check_words="diagonals", cautions=("router_rebate",),
         )  # fmt: skip

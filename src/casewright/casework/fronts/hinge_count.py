@@ -66,9 +66,8 @@ def _beyond(maker: Maker, leaf: LeafPlan, weight: Dim) -> None:
             severity=Severity.STOP,
             path=path,
             says=tell(
-                f"too heavy or too tall for five hinges: the {leaf.called}, about {{}} and {{}} "
-                "high",
-                own, sums.text(leaf.height, "height"),
+                "too heavy or too tall for five hinges: the {}, about {} and {} high",
+                leaf.called, own, sums.text(leaf.height, "height"),
             ),
             measured=own.text,
             limit=f"{heavy.text}, {tall.text}",

@@ -316,7 +316,7 @@ def _no_room(maker: Maker, leaf: LeafPlan, count: int) -> Finding:
         ways = [tell("make the opening {} taller", worked("taller", taller))]
     if shelf is not None:
         word = "higher" if shelf > 0 else "lower"
-        ways.insert(0, tell(f"set the fixed shelf {{}} {word}", worked("shelf", abs(shelf))))
+        ways.insert(0, tell("set the fixed shelf {} {}", worked("shelf", abs(shelf)), word))
     elif side.shelves:
         ways.insert(0, "fewer fixed shelves behind it")
     free, apart = worked("free", max(side.ceiling - side.floor, Fraction(0))), side.apart
@@ -325,9 +325,9 @@ def _no_room(maker: Maker, leaf: LeafPlan, count: int) -> Finding:
         severity=Severity.STOP,
         path=path,
         says=tell(
-            f"no room for {count} hinges on the {leaf.called}, clear of shelves and ends: {{}} "
-            "lie between these, and two hinges are {} apart at the least",
-            free, worked("apart", apart),
+            "no room for {} hinges on the {}, clear of shelves and ends: {} lie between these, "
+            "and two hinges are {} apart at the least",
+            count, leaf.called, free, worked("apart", apart),
         ),
         measured=free.text,
         limit=worked("apart_in_all", apart * (count - 1)).text,
@@ -349,8 +349,9 @@ def _narrow_stile(maker: Maker, leaf: LeafPlan, low: Dim) -> Finding:
         severity=Severity.STOP,
         path=maker.path(path),
         says=tell(
-            f"the hinge cups of the {leaf.called} would run into the {name}: a stile of {{}} is "
-            "too narrow",
+            "the hinge cups of the {} would run into the {}: a stile of {} is too narrow",
+            leaf.called,
+            name,
             wide,
         ),
         measured=wide.text,
@@ -358,7 +359,7 @@ def _narrow_stile(maker: Maker, leaf: LeafPlan, low: Dim) -> Finding:
         source="common practice",
         remedies=(
             tell("stiles of at least {}", least),
-            tell(f"a {name} {{}} narrower", own.text(need - stile, "narrower")),
+            tell("a {} {} narrower", name, own.text(need - stile, "narrower")),
         ),
         numbers=own.numbers,
     )

@@ -179,14 +179,13 @@ def _can_be_made(maker: Maker, place: Place, leaf: LeafPlan) -> bool:
                 severity=Severity.STOP,
                 path=maker.path(leaf.name),
                 says=tell(
-                    f"no room for the {leaf.called}: the {word} would be {{}}, "
-                    f"{_an(leaf.front.construction)} door takes at least {{}}",
-                    told, limit,
+                    "no room for the {}: the {} would be {}, {} door takes at least {}",
+                    leaf.called, word, told, _an(leaf.front.construction), limit,
                 ),
                 measured=told.text,
                 limit=limit.text,
                 source=_PRACTICE,
-                remedies=(tell(f"make the opening {{}} {larger}", lacks), "leave the door out"),
+                remedies=(tell("make the opening {} {}", lacks, larger), "leave the door out"),
                 numbers=own.numbers,
             )
         )  # fmt: skip

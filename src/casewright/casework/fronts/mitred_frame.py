@@ -91,9 +91,9 @@ class MitreDoor(FrameLeaf):
         maker.step(
             "check square", "", None,
             tell(
-                f"Measure both diagonals of the {leaf.title}: they must agree within {{}}; no "
-                "light through any mitre; it lies flat.",
-                maker.house.trade("frame_diagonals"),
+                "Measure both diagonals of the {}: they must agree within {}; no light through "
+                "any mitre; it lies flat.",
+                leaf.title, maker.house.trade("frame_diagonals"),
             ),
             check_words="diagonals",
         )  # fmt: skip

@@ -190,7 +190,7 @@ def overlay_finding(
         remedies=(
             *((plates,) if least.value >= 0 else ()),
             other,
-            tell(f"make the reveal {{}} {'greater' if rest.value > 0 else 'smaller'}", off),
+            tell("make the reveal {} {}", off, "greater" if rest.value > 0 else "smaller"),
         ),
         numbers=own.numbers,
     )  # fmt: skip

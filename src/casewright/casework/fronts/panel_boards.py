@@ -74,9 +74,10 @@ def _check_resaw(maker: Maker, leaf: LeafPlan, goods: Board) -> None:
             severity=Severity.CARE,
             path=maker.path(leaf.name),
             says=tell(
-                f"boards {{}} wide are resawn on edge for the panel of the {leaf.called}: higher "
-                "than a table saw cuts at once",
+                "boards {} wide are resawn on edge for the panel of the {}: higher than a table "
+                "saw cuts at once",
                 told,
+                leaf.called,
             ),
             measured=told.text,
             limit=tell("{}", most),
@@ -93,8 +94,8 @@ def _check_resaw(maker: Maker, leaf: LeafPlan, goods: Board) -> None:
 def tell_loose(maker: Maker, leaf: LeafPlan, groove: PanelGroove, play: Dim) -> None:
     """A panel that would come out of a groove in the driest month."""
     says = (
-        f"in the driest month the panel of the {leaf.title} has {{}} of play in two grooves {{}} "
-        "deep: its edges may come out"
+        "in the driest month the panel of the {} has {} of play in two grooves {} deep: its edges "
+        "may come out"
     )
     _tell(maker, leaf, groove, play, says)
 
@@ -102,8 +103,8 @@ def tell_loose(maker: Maker, leaf: LeafPlan, groove: PanelGroove, play: Dim) -> 
 def tell_airy(maker: Maker, leaf: LeafPlan, groove: PanelGroove, air: Dim) -> None:
     """A panel that wants more air, to swell or by the style, than its grooves can leave it."""
     says = (
-        f"the panel of the {leaf.title} wants {{}} of air at each edge: grooves {{}} deep cannot "
-        "leave it that and hold it"
+        "the panel of the {} wants {} of air at each edge: grooves {} deep cannot leave it that "
+        "and hold it"
     )
     _tell(maker, leaf, groove, air, says)
 
@@ -114,7 +115,7 @@ def _tell(maker: Maker, leaf: LeafPlan, groove: PanelGroove, size: Dim, says: st
     Parameters
     ----------
     says
-        With places for the size and the depth of the groove.
+        With places for the leaf, the size and the depth of the groove.
     """
     own = maker.reckoning("panel out of its groove", maker.path(leaf.name))
     told, deep = own.text(size, "size"), own.text(groove.depth)
@@ -124,7 +125,7 @@ def _tell(maker: Maker, leaf: LeafPlan, groove: PanelGroove, size: Dim, says: st
             rule="panel out of its groove",
             severity=Severity.STOP,
             path=maker.path(leaf.name),
-            says=tell(says, told, deep),
+            says=tell(says, leaf.title, told, deep),
             measured=told.text,
             limit=deep.text,
             source="wood-handbook",

@@ -81,9 +81,8 @@ def _refuse(
             severity=Severity.STOP,
             path=maker.path(leaf.name),
             says=tell(
-                f"the {leaf.called} would be {{}} {way}; over {{}} no door of this thickness "
-                "stays flat in one piece",
-                size, limit,
+                "the {} would be {} {}; over {} no door of this thickness stays flat in one piece",
+                leaf.called, size, way, limit,
             ),
             measured=size.text,
             limit=limit.text,

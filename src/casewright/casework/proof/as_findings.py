@@ -203,8 +203,9 @@ def _together(taken_up: Sequence[Finding], sums: _Off, most: str | Measure) -> F
         severity=Severity.NOTE,
         path=case,
         says=tell(
-            f"{case} as built: {len(taken_up)} places are off by {{}} at the most; glue lines and "
-            "clamps take that up",
+            "{} as built: {} places are off by {} at the most; glue lines and clamps take that up",
+            case,
+            len(taken_up),
             most,
         ),
         measured=plain_text(most),

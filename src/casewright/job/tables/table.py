@@ -31,8 +31,6 @@ def _one_line(text: str) -> str:
     if not text.isprintable():
         what = "this text has line breaks or characters that cannot be printed"
         refuse(what, "write it as one line")
-    if "{}" in text:  # there a sentence has the places of its lengths
-        refuse("this text has {} in it", "leave the braces out, or write something between them")
     return text
 
 

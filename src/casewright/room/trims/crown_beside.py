@@ -171,11 +171,11 @@ def beside_findings(
         ):
             if lack is not None and beside.own is not None:
                 by = beside.own.text(lack, where.replace(" ", "_"))
-                says = f"the crown of {title} is to die into the side of {case}, which ends {{}} "
+                says = "the crown of {} is to die into the side of {}, which ends {} {}"
                 same = f"a crown on {beside.other.spec.title} of one moulding, at one height"
-                ways = tell(f"{case} {{}} {more}", by), same, f"no crown on {title}"
+                ways = tell("{} {} {}", case, by, more), same, f"no crown on {title}"
                 numbers = beside.own.numbers
-                yield _finding(run, tell(says + where, by), by.text, ways, numbers)
+                yield _finding(run, tell(says, title, case, by, where), by.text, ways, numbers)
 
 
 def _finding(

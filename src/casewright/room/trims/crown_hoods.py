@@ -26,21 +26,21 @@ def meets_hoods(made: CrownLayout, run: Run, hoods: Iterable[Case]) -> Iterator[
     plane, foot = crown_plane(house, run), made.heights.top - made.drop
     for case in hoods:
         face = case.spec.hood.face_stock if case.spec.hood is not None else frieze_stock(run)
-        title = case.spec.title
         top, own = run.lift + case.height, case.face_plane + house.thickness(face)
         if top.value <= foot.value:
             says = (
-                f"goes on at its height over {title}, which ends {{}} behind the cases beside it"
+                "the crown of {} goes on at its height over {}, which ends {} behind the cases "
+                "beside it"
             )
             yield _finding(made, case, ("behind", plane - own), says, ("deeper",))
             continue
         low, short = made.heights.top - top, plane + made.projection - case.overall_depth
         if low.value > 0:
-            says = f"is to die into the sides of {title}, which end {{}} below its top"
+            says = "the crown of {} is to die into the sides of {}, which end {} below its top"
             lower = None if own.value < plane.value else top - foot
             yield _finding(made, case, ("below", low), says, ("higher",), lower)
         if short.value > 0:
-            says = f"is to die into the sides of {title}, which end {{}} behind its front"
+            says = "the crown of {} is to die into the sides of {}, which end {} behind its front"
             yield _finding(made, case, ("short", short), says, ("deeper",))
 
 
@@ -56,6 +56,8 @@ def _finding(
 
     Parameters
     ----------
+    says
+        With places for the run, the hood and what it lacks.
     lacks
         What, by a name, and how much of it [mm].
     ways
@@ -67,15 +69,15 @@ def _finding(
     own = Reckoning("crown at a hood", f"{case.key}.{run.key}", house.unit, house.chain.nodes)
     name, size = lacks
     lack = own.text(size, name)
-    helps: list[Told] = [tell(f"{hood} {{}} {way}", lack) for way in ways]
+    helps: list[Told] = [tell("{} {} {}", hood, lack, way) for way in ways]
     if lower is not None:
         less = own.text(lower, "lower")
-        helps.append(tell(f"{hood} {{}} lower: the crown goes round it", less))
+        helps.append(tell("{} {} lower: the crown goes round it", hood, less))
     return Finding(
         rule="crown at a hood",
         severity=Severity.STOP,
         path=f"run.{run.key}.crown",
-        says=tell(f"the crown of {run.title} {says}", lack),
+        says=tell(says, run.title, hood, lack),
         measured=lack.text,
         source="common practice",
         remedies=(*helps, f"no crown on {run.title}"),
