@@ -33,6 +33,7 @@ class Slip(Enum):
     CONTACT = "too little edge along the fence"
     NARROW = "a narrow rip by hand"
     TRAPPED = "a loose offcut between blade and fence"
+    SHEET = "the step is told of another sheet than the one its piece is cut from"
     CARD = "the step is not on its card, or the card is set otherwise"
     MATCH = "matched parts do not come out of one piece in their order"
     PARTED = "matched parts of one size come off several settings"
@@ -86,11 +87,8 @@ def walk(problem: Problem, plan: CutPlan, limits: Limits | None = None) -> Walk:
     pieces = dict(_stock(problem, plan, missteps))
     labels = {sheet.piece.name: sheet.piece.part for sheet in plan.sheets}
     copies: dict[str, tuple[str, int]] = {}
-    cards = {number: card for card in plan.cards for number in card.steps}
+    missteps += _misplaced(plan)
     for step in plan.steps:
-        card = cards.get(step.number)
-        if card is None or (card.method, card.setting) != (step.method, step.setting):
-            missteps.append(Misstep(Slip.CARD, step.number, f"card {step.card}"))
         rect = pieces.pop(step.piece.name, None)
         if rect is None:
             missteps.append(Misstep(Slip.NOT_IN_HAND, step.number, step.piece.name))
@@ -107,6 +105,21 @@ def walk(problem: Problem, plan: CutPlan, limits: Limits | None = None) -> Walk:
         }
         missteps += _unmatched(problem, plan, there)
     return _result(problem, pieces, labels, missteps)
+
+
+def _misplaced(plan: CutPlan) -> Iterator[Misstep]:
+    """Steps that are told of another sheet, or on another card, than they belong to."""
+    cards = {number: card for card in plan.cards for number in card.steps}
+    sheets = {sheet.piece.name: number for number, sheet in enumerate(plan.sheets)}
+    for step in plan.steps:
+        card = cards.get(step.number)
+        if card is None or (card.method, card.setting) != (step.method, step.setting):
+            yield Misstep(Slip.CARD, step.number, f"card {step.card}")
+        sheet = sheets.get(step.piece.name)
+        if sheet is not None and sheet != step.sheet:
+            yield Misstep(Slip.SHEET, step.number, f"sheet {step.sheet}")
+        if sheet is not None:
+            sheets.update((leaf.name, sheet) for leaf in step.leaves)
 
 
 def _unmatched(

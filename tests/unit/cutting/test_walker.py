@@ -103,6 +103,12 @@ def test_a_step_must_agree_with_its_card() -> None:
     assert Slip.CARD in _slips(replace(PLAN, cards=cards))
 
 
+@pytest.mark.parametrize("sheet", [-1, 1, 10**9])
+def test_a_step_is_told_of_the_sheet_that_its_piece_is_cut_from(sheet: int) -> None:
+    """On another card of the shop's it would be sought in vain."""
+    assert _slips(_changed(1, sheet=sheet)) == {Slip.SHEET}
+
+
 def test_the_shop_is_not_asked_for_more_than_it_can() -> None:
     """A plan for an unlimited shop breaks the limits of a small one."""
     easy = plan_cuts(PROBLEM, solve(PROBLEM, Stop(2_000)), None)
