@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from fractions import Fraction
 from functools import cache
 
@@ -21,6 +21,7 @@ from casewright.dims import (
 )
 from casewright.findings import Reckoning
 from casewright.room.fit_words import gap_text
+from casewright.room.lift_origins import CLIPPED, HANDS, LIMIT, density_of
 from casewright.room.lifting import Effort
 from casewright.room.model import Room
 from casewright.sources import INCH
@@ -46,15 +47,6 @@ __all__ = [
 HELPER = "a helper that day"
 
 _MM = Fraction(1)
-_NIOSH = "niosh-lifting"
-_CLIPPED = Origin("solved", "what its clipped corners and bevels take off its face")
-_LIFTED: Mapping[str, Origin] = {
-    "up": Origin("solved", "hands above the floor, where the equation gives least", _NIOSH),
-    "out": Origin("solved", "hands from between the ankles: page 8", _NIOSH),
-    "moved": Origin("solved", "how far the hands go up on that way", _NIOSH),
-}
-_LIMIT = Origin("solved", "recommended weight limit of the lifting equation", _NIOSH)
-_CUBIC = 10**9  # cubic millimetres in a cubic metre
 
 
 def reckoning(room: Room, rule: str, of: str) -> Reckoning:
@@ -104,12 +96,10 @@ def weight_of(room: Room, own: Reckoning, parts: Iterable[Part]) -> Dim:
 
 def _weight(room: Room, own: Reckoning, part: Part) -> Dim:
     size, key = part.finished, part.stock
-    value = Fraction(getattr(room.spec.stock[key], "density", 0))
-    origin = Origin("cited", f"{value} kg/m3")
-    density = own.given(f"stock.{key}.density", Given(value / _CUBIC, origin), -3)
+    density = own.given(f"stock.{key}.density", density_of(room.spec.stock, key), -3)
     area = size.length * size.width
     if part.clipped:
-        clips = own.worked(f"{part.path}.clipped", part.clipped, _CLIPPED, power=2)
+        clips = own.worked(f"{part.path}.clipped", part.clipped, CLIPPED, power=2)
         area -= clips
     return own.let(f"{part.path}.weight", area * size.thickness * density)
 
@@ -184,7 +174,7 @@ class Lifts:
         """
         task, hands = effort.worst, {}
         for word, value in (("up", task.height), ("out", task.out), ("moved", task.rise)):
-            hands[word] = own.worked(f"hands_{word}", value, _LIFTED[word], *rests_on)
+            hands[word] = own.worked(f"hands_{word}", value, HANDS[word], *rests_on)
         up, out, moved = (
             own.said(dim, _rounded(self._room, dim.value), "") for dim in hands.values()
         )
@@ -194,7 +184,7 @@ class Lifts:
             return tell("with the {} the lifting equation gives no limit at all", way)
         way += tell(", moved {}, no handles, no twist, once in five minutes", moved)
         like = self._told.setdefault(way, name)
-        limit = own.worked("limit_weight", effort.limit, _LIMIT, *hands.values(), power=0)
+        limit = own.worked("limit_weight", effort.limit, LIMIT, *hands.values(), power=0)
         index = effort.index
         return tell(
             "the lifting equation recommends at most {}, which makes an index of {}, or {} for "

@@ -13,19 +13,13 @@ from casewright.casework.cases import Case
 from casewright.casework.lifted import LIFT, lift_path
 from casewright.casework.parts import Part
 from casewright.dims import Chain, Dim, Origin, total
+from casewright.room.lift_origins import CLIPPED, HANDS, LIMIT, density_of
 from casewright.room.lifting import carried_parts, case_effort
 from casewright.room.model import Island, Room
 
 __all__ = ["lift_numbers"]
 
-_CUBIC = 10**9  # cubic millimetres in a cubic metre
-_NIOSH = "niosh-lifting"
-_CLIPPED = Origin("solved", "what its clipped corners and bevels take off its face")
-_UP = Origin("solved", "hands above the floor, where the equation gives least", _NIOSH)
-_OUT = Origin("solved", "hands from between the ankles: page 8", _NIOSH)
-_MOVED = Origin("solved", "how far the hands go up on that way", _NIOSH)
 _NOTHING = Origin("solved", "all of it hangs on its doors")
-_LIMIT = Origin("solved", "recommended weight limit of the lifting equation", _NIOSH)
 
 
 def lift_numbers(room: Room, chain: Chain) -> None:
@@ -70,13 +64,12 @@ class _Weights:
         effort = case_effort(self._room, case)
         if effort.limit is None or not effort.limit:
             return
-        sizes, hands = (case.width, case.depth), []
-        told = (("up", effort.worst.height, _UP), ("out", effort.worst.out, _OUT),
-                ("moved", effort.worst.rise, _MOVED))  # fmt: skip
-        for word, value, origin in told:
-            path = f"{LIFT}.{case.key}.hands_{word}"
-            hands.append(self._by(path, value, origin, *(sizes if word == "out" else ())))
-        self._by(lift_path(case.key, "limit_weight"), effort.limit, _LIMIT, *hands, power=0)
+        outside, hands = (case.width, case.depth), []
+        worst = effort.worst
+        for word, value in (("up", worst.height), ("out", worst.out), ("moved", worst.rise)):
+            path, sizes = f"{LIFT}.{case.key}.hands_{word}", outside if word == "out" else ()
+            hands.append(self._by(path, value, HANDS[word], *sizes))
+        self._by(lift_path(case.key, "limit_weight"), effort.limit, LIMIT, *hands, power=0)
 
     def _panel(self, case: Case) -> None:
         """A panel without its pull, and what the sheet of its appliance lets it weigh."""
@@ -97,13 +90,12 @@ class _Weights:
         area = size.length * size.width
         if part.clipped:
             path = f"{LIFT}.{part.path}.clipped"
-            area -= self._by(path, part.clipped, _CLIPPED, power=2)
+            area -= self._by(path, part.clipped, CLIPPED, power=2)
         return self.let(lift_path(part.path), area * size.thickness * self._density(part.stock))
 
     def _density(self, key: str) -> Dim:
-        value = Fraction(getattr(self._room.spec.stock[key], "density", 0))
-        origin = Origin("cited", f"{value} kg/m3")
-        return self._plain(f"stock.{key}.density", value / _CUBIC, -3, origin)
+        given = density_of(self._room.spec.stock, key)
+        return self._plain(f"stock.{key}.density", given.value, -3, given.origin)
 
     def _plain(self, path: str, value: Fraction, power: int, origin: Origin) -> Dim:
         known = self._chain.nodes.get(path)
