@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from casewright.dims import Content, Measure, parts_of, plain_text
+from casewright.dims import Content, Measure, joined, parts_of, plain_text
 from casewright.drawing import SignKind
 from casewright.outputs.inlines import (
     Blank,
@@ -115,7 +115,7 @@ def _bit(part: str | Measure, *, strong: bool) -> str | Bit:
 
 def caution_line(words: str) -> Line:
     """A caution with its sign."""
-    return (Bit(kind="sign", text="Caution"), f" {words}")
+    return (Bit(kind="sign", text="Caution"), *_content(joined("", (" ", words))))
 
 
 def sentence(words: str) -> str:
