@@ -13,6 +13,7 @@ import tempfile
 import time
 from collections import defaultdict
 from collections.abc import Callable, Iterator
+from functools import partial
 from pathlib import Path
 
 from room import CASES, MODEL_TARGET, forget, job_text, prove
@@ -41,14 +42,18 @@ def took(work: Callable[[], object]) -> float:
     return min(best)
 
 
+def _worked(file: Path) -> object:
+    return work_out(load_job(file).spec)
+
+
 def rows(rules: dict[str, float]) -> Iterator[str]:
     """One line for each example; what each rule took is added up."""
     for file in (_room(), *sorted(EXAMPLES.glob("*.toml"))):
         spec = load_job(file).spec
         room = build(spec)
-        whole = took(lambda file=file: work_out(load_job(file).spec))
-        built, proved = took(lambda spec=spec: build(spec)), took(lambda room=room: prove(room))
-        checked = took(lambda room=room: check(room))
+        whole = took(partial(_worked, file))
+        built, proved = took(partial(build, spec)), took(partial(prove, room))
+        checked = took(partial(check, room))
         _add(rules, room)
         yield (
             f"{file.stem:<22}{len(room.cases):>6}{len(room.parts):>7}{whole:>9.3f}"

@@ -9,6 +9,7 @@ from __future__ import annotations
 import platform
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import partial
 
 from room import CASES, job_text, timed
 
@@ -50,7 +51,7 @@ def main() -> None:
     print(f"{'':34}{'cold s':>8}{'warm s':>8}{'x build':>9}{'x 0.2 s':>9}")
     print(f"{'full build':<34}{full.cold:>8.3f}{full.warm:>8.3f}")
     for what, (path, off) in _READINGS.items():
-        took, count = timed(lambda path=path, off=off: _followed(spec, before, path, off))
+        took, count = timed(partial(_followed, spec, before, path, off))
         ratios = f"{took.warm / full.warm:>9.2f}{took.warm / _TARGET_S:>9.2f}"
         print(f"{what:<34}{took.cold:>8.3f}{took.warm:>8.3f}{ratios}  {count} pieces otherwise")
 

@@ -87,7 +87,7 @@ def kitchens() -> Iterator[str]:
         first_s, first = solved(problem, Stop(0))
         seconds, found, solution = fewest(problem, SECONDS_2)
         before, chosen = minutes(problem, found), minutes(problem, solution)
-        ease_s, eased = timed(lambda p=problem, s=solution: ease(p, s, MODEL, EASING))
+        ease_s, eased = timed(partial(ease, problem, solution, MODEL, EASING))
         assert not verify(problem, eased)
         assert eased.cost <= solution.cost
         after = minutes(problem, eased)
@@ -106,7 +106,7 @@ def large() -> Iterator[str]:
     five = replace(once, parts=tuple(replace(p, count=5 * p.count) for p in once.parts))
     for name, problem in (("five", five), *(("", kitchen(n, 5)) for n in (44, 110, 220, 440))):
         seconds, solution = solved(problem, SECONDS_10)
-        fixed = min(timed(lambda p=problem: solve(p, Stop(0)))[0] for _ in range(3))
+        fixed = min(timed(partial(solve, problem, Stop(0)))[0] for _ in range(3))
         if not name:
             least = least or fixed
         growth = f"{fixed / least:>7.1f}" if least else "      -"
