@@ -103,49 +103,53 @@ def _too_low(maker: Maker, sheet: PanelSheet, front: Front, helps: str) -> Itera
 
 
 def _height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
-    own, title = _sums(maker, "height"), maker.spec.title
     yield from _too_low(maker, sheet, front, "a toe space {} lower beside it")
-    between = maker.house.chain.nodes[maker.path("between_lines")]
-    most = sheet.most_height
-    if most is not None and most.value < between.value:
-        high = maker.number("most_height", most)
-        step, lets = own.text(between - high, "step"), own.text(high)
-        line = own.text(between)
-        yield _finding(
-            maker, own, Severity.CARE,
-            tell(
-                "{} ends {} above the line of the fronts beside it: its sheet lets it be {} "
-                "high, from line to line it is {}",
-                title, step, lets, line,
-            ),
-            (line, lets),
-            tell("a toe space {} higher beside it", step),
-            "leave the step: the toe board shows below it",
-        )  # fmt: skip
+    yield from _off_the_line(
+        maker, sheet, "height",
+        "{} ends {} above the line of the fronts beside it: its sheet lets it be {} high, from "
+        "line to line it is {}",
+        ("a toe space {} higher beside it", "leave the step: the toe board shows below it"),
+    )  # fmt: skip
 
 
 def _upper_height(maker: Maker, sheet: PanelSheet, front: Front) -> Iterator[Finding]:
     """The height of the upper one of two panels, by its own limits."""
-    own, title = _sums(maker, "upper_height"), maker.spec.title
     helps = "line {} lower, if its sheet parts the doors there"
     yield from _too_low(maker, sheet, front, helps)
-    most = sheet.most_height
+    yield from _off_the_line(
+        maker, sheet, "upper_height",
+        "{} begins {} higher over the lower one than apart says: its sheet lets it be {} high, "
+        "and up to the upper line of the fronts beside it there is room for {}",
+        ("line {} higher, if its sheet parts the doors there",
+         "leave the step: the edge of its door shows below it"),
+    )  # fmt: skip
+
+
+def _off_the_line(
+    maker: Maker, sheet: PanelSheet, word: str, says: str, helps: tuple[str, str]
+) -> Iterator[Finding]:
+    """A panel that may not be as high as from line to line.
+
+    Parameters
+    ----------
+    word
+        Under which its sums stand.
+    says
+        With places for the panel, the step, what the sheet lets it be, and from line to line.
+    helps
+        The first with a place for the step.
+    """
     between = maker.house.chain.nodes[maker.path("between_lines")]
-    if most is not None and most.value < between.value:
-        high = maker.number("most_height", most)
-        step, lets = own.text(between - high, "step"), own.text(high)
-        room = own.text(between)
-        yield _finding(
-            maker, own, Severity.CARE,
-            tell(
-                "{} begins {} higher over the lower one than apart says: its sheet lets it be {} "
-                "high, and up to the upper line of the fronts beside it there is room for {}",
-                title, step, lets, room,
-            ),
-            (room, lets),
-            tell("line {} higher, if its sheet parts the doors there", step),
-            "leave the step: the edge of its door shows below it",
-        )  # fmt: skip
+    most = sheet.most_height
+    if most is None or most.value >= between.value:
+        return
+    own, high = _sums(maker, word), maker.number("most_height", most)
+    step, lets, line = own.text(between - high, "step"), own.text(high), own.text(between)
+    by_step, or_else = helps
+    yield _finding(
+        maker, own, Severity.CARE, tell(says, maker.spec.title, step, lets, line), (line, lets),
+        tell(by_step, step), or_else,
+    )  # fmt: skip
 
 
 def _raised(maker: Maker, sheet: PanelSheet) -> Iterator[Finding]:

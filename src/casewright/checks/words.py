@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
-from functools import cache
 
 from casewright.casework.cases import Case
 from casewright.casework.parts import Part
@@ -19,7 +18,7 @@ from casewright.dims import (
     total,
     weight_text,
 )
-from casewright.findings import Reckoning
+from casewright.findings import Reckoning, round_figure
 from casewright.room.fit_words import gap_text
 from casewright.room.lift_origins import CLIPPED, HANDS, LIMIT, density_of
 from casewright.room.lifting import Effort
@@ -45,8 +44,6 @@ __all__ = [
 ]
 
 HELPER = "a helper that day"
-
-_MM = Fraction(1)
 
 
 def reckoning(room: Room, rule: str, of: str) -> Reckoning:
@@ -126,13 +123,7 @@ def kilograms(room: Room, weight: Fraction) -> str:
 
 def by_unit(room: Room, inches: str, millimetres: str) -> Fraction:
     """A limit as either half of the trade rounds it [mm]: 2 in, 50 mm."""
-    return _limit(inches, INCH) if room.spec.unit == "in" else _limit(millimetres, _MM)
-
-
-@cache
-def _limit(text: str, unit_mm: Fraction) -> Fraction:
-    """Read once: the rules ask for theirs at every part."""
-    return Fraction(text) * unit_mm
+    return round_figure(inches, millimetres, room.spec.unit)
 
 
 def style_value(room: Room, case: Case, key: str) -> Fraction:

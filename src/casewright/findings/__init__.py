@@ -2,9 +2,9 @@
 
 from casewright.findings.finding import Finding, Question, Severity
 from casewright.findings.grouping import findings_together, questions_together
-from casewright.findings.reckoning import FOUND, Limit, Reckoning, entered
+from casewright.findings.reckoning import FOUND, Limit, Reckoning, entered, round_figure
 
 __all__ = [
     "FOUND", "Finding", "Limit", "Question", "Reckoning", "Severity", "entered",
-    "findings_together", "questions_together",
+    "findings_together", "questions_together", "round_figure",
 ]  # fmt: skip

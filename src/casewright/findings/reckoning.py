@@ -22,7 +22,7 @@ from casewright.dims import (
 )
 from casewright.sources import INCH
 
-__all__ = ["FOUND", "Limit", "Reckoning", "entered"]
+__all__ = ["FOUND", "Limit", "Reckoning", "entered", "round_figure"]
 
 FOUND = "found"
 """Under which the numbers of findings stand on the chain."""
@@ -57,17 +57,21 @@ class Limit:
 
     def of(self, unit: Unit) -> Fraction:
         """The figure in the unit of the job [mm]."""
-        return (
-            _read(self.inches, INCH)
-            if unit == "in" and self.inches
-            else _read(self.millimetres, Fraction(1))
-        )
+        return round_figure(self.inches, self.millimetres, unit)
 
 
 @cache
-def _read(text: str, unit_mm: Fraction) -> Fraction:
-    """Read once: rules ask for theirs at every part."""
-    return Fraction(text) * unit_mm
+def round_figure(inches: str, millimetres: str, unit: Unit) -> Fraction:
+    """A figure as either half of the trade rounds it [mm]: 2 in, 50 mm.
+
+    Read once: rules ask for theirs at every part.
+
+    Parameters
+    ----------
+    inches
+        Empty: there is none in inches, and millimetres hold for both.
+    """
+    return Fraction(inches) * INCH if unit == "in" and inches else Fraction(millimetres)
 
 
 class Reckoning:
